@@ -1,0 +1,47 @@
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+// @ts-expect-error plain script shared with tools that run before the types exist
+import { browserArgs, findBrowser } from './scripts/browser.mjs';
+
+const browser = await findBrowser();
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['tests/{unit,outside,house}/**/*.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        // Whole journeys: a production build served on loopback, driven by playwright from Node.
+        test: {
+          name: 'journeys',
+          environment: 'node',
+          include: ['tests/journeys/**/*.test.ts'],
+          testTimeout: 90_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        extends: './vite.config.ts',
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 30_000,
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: { ...browser, args: browserArgs } }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+    ],
+  },
+});
