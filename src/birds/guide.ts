@@ -92,6 +92,10 @@ export interface BirdGuide {
     readonly build: Figure<readonly [number, number]> | null;
     readonly incubation: Figure<readonly [number, number]>;
     readonly nestling: Figure<readonly [number, number]>;
+    /** Days from one egg to the next; one a day where absent. */
+    readonly layEvery?: Figure<readonly [number, number]>;
+    /** Sits before the last egg is laid, so young hatch on several days. */
+    readonly sitsEarly?: boolean;
   };
   /** Not protected in the United States (House Sparrow, European Starling): never planned for, only recognized. */
   readonly pest?: boolean;
