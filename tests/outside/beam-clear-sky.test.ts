@@ -82,7 +82,7 @@ describe('the walls of a box on 21 June', () => {
     [48, [2.2, 2.31, 1.01, 1.09, 0.22, 0, 0.02, 3.29]],
   ])('at %d° north get W, SW, NW, S, SE, E, N and roof as worked by hand (± 0.01 kWh/m²)', (lat, worked) => {
     const faces = [270, 225, 315, 180, 135, 90, 0, null];
-    faces.forEach((facing, i) => expect(Math.abs(afternoon(lat, facing) - worked[i]!)).toBeLessThan(0.01));
+    for (const [i, facing] of faces.entries()) expect(Math.abs(afternoon(lat, facing) - worked[i]!)).toBeLessThan(0.01);
   });
 
   // SOURCE: trade handbook §9 item 20.
