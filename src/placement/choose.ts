@@ -1,0 +1,138 @@
+/** The door of this room: scored posts and what is wanted → the sites chosen, why the others were left out, and how good that is known to be. */
+import type { LoadSolver } from '../geometry/linear-model.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Candidate, LeftOutCode, Proof } from '../plan-types.ts';
+import type { Issue, Wanted } from '../site/types.ts';
+import { fixedIssues, wantedIssues } from './choice-issues.ts';
+import { fieldOf } from './field.ts';
+import type { Layout, LayoutProblem } from './layout.ts';
+import { searchLayout } from './local-search.ts';
+import { proveLayout } from './prove.ts';
+import type { BuiltUnits } from './units.ts';
+import { buildUnits } from './units.ts';
+import { whyNot } from './why-not.ts';
+
+/** How one post does for one bird: 0–100, or null when nothing could be judged; the hard rules that refuse it. */
+export interface BirdScore {
+  readonly score: number | null;
+  readonly refused: readonly string[];
+}
+
+/** A candidate with everything the choice needs to know of it. */
+export interface ScoredPost {
+  readonly candidate: Candidate;
+  /** Why no box may stand here at all, or null. */
+  readonly forbidden: string | null;
+  /** True when no walk leads here. */
+  readonly unreachable?: boolean;
+  /** By bird id; birds not wanted may be missing. */
+  readonly scores: Readonly<Record<string, BirdScore>>;
+}
+
+export interface ChooseInput {
+  readonly posts: readonly ScoredPost[];
+  readonly wanted: readonly Wanted[];
+  /** Metres between sites of two birds (hard); 0 where they do not mind each other. Must be symmetric. */
+  readonly spacing: (birdA: string, birdB: string) => number;
+  /** 0–100: posts scoring less are not chosen. */
+  readonly minimumScore: number;
+  readonly seed: number;
+  /** Score of a place for a bird, for the second box of a pair; null where no box may stand. Without it only candidates are paired. */
+  readonly scoreAt?: (at: Point, bird: string) => BirdScore | null;
+  /** `quick` ends after seconds with the bound it has, `full` goes on to the time limit. */
+  readonly proof?: 'none' | 'quick' | 'full';
+  /** Time limit of the proof: 5 for quick and 30 for full unless given. */
+  readonly seconds?: number;
+  readonly loadSolver?: LoadSolver;
+  readonly shouldStop?: () => boolean;
+  /** A length in the person's units: "100 yards". Metres unless given. */
+  readonly words?: (metres: number) => string;
+  /** Name of a bird by id, for sentences; the id unless given. */
+  readonly birdName?: (bird: string) => string;
+}
+
+export interface ChosenPost {
+  readonly id: string;
+  readonly at: Point;
+  /** 0–100, or null for a fixed box that could not be scored. */
+  readonly score: number | null;
+  /** True for a second box that stands at no drawn or suggested candidate. */
+  readonly added: boolean;
+}
+
+/** One site: one box, or two counted as one. */
+export interface ChosenSite {
+  readonly bird: string;
+  readonly posts: readonly ChosenPost[];
+  /** Mean of its posts' scores, 0–100. */
+  readonly score: number;
+  readonly fixed: boolean;
+}
+
+export interface ChoiceLeftOut {
+  readonly post: string;
+  readonly at: Point;
+  readonly code: LeftOutCode;
+  readonly score: number | null;
+  /** The bird the score is for, the best of those wanted. */
+  readonly bird: string | null;
+  /** Post id of the box in the way, its distance and the distance asked, where a box is. */
+  readonly becauseOf: string | null;
+  readonly metres: number | null;
+  readonly needed: number | null;
+  /** The rule or land that refuses it, where one does. */
+  readonly rule: string | null;
+}
+
+export interface Choice {
+  readonly sites: readonly ChosenSite[];
+  readonly leftOut: readonly ChoiceLeftOut[];
+  readonly proof: Proof;
+  /** Positions are left to the caller (`place` is null; `feature` names the post). */
+  readonly issues: readonly Issue[];
+  /** True when `shouldStop` ended the work early. */
+  readonly cancelled: boolean;
+}
+
+const plainMetres = (metres: number) => `${Math.round(metres)} m`;
+
+/** Chooses sites. Never rejects for what a person drew or asked: trouble comes back as issues beside whatever plan is possible. */
+export async function choose(input: ChooseInput): Promise<Choice> {
+  const full = { ...input, words: input.words ?? plainMetres, birdName: input.birdName ?? ((bird: string) => bird) };
+  const built = buildUnits(full);
+  const field = fieldOf(built.problem);
+  const start = searchLayout(field, {
+    seed: input.seed,
+    moves: movesFor(field.count),
+    runs: 1,
+    shouldStop: input.shouldStop,
+  });
+  const { layout, proof } = await proveLayout(field, start, full, built);
+  return {
+    sites: sitesOf(built, layout),
+    leftOut: whyNot(full, built, field, layout),
+    proof,
+    issues: [...fixedIssues(full, built, field), ...wantedIssues(full, built, layout)],
+    cancelled: input.shouldStop?.() ?? false,
+  };
+}
+
+/** Enough moves for an answer within a second: about a quarter of a microsecond each. */
+function movesFor(units: number): number {
+  return units <= 60 ? 60_000 : Math.min(2_500_000, 400_000 + units * 800);
+}
+
+function sitesOf(built: BuiltUnits, layout: Layout): ChosenSite[] {
+  return layout.chosen.map((u) => {
+    const unit = built.problem.units[u];
+    return {
+      bird: built.birds[unit.bird],
+      posts: built.postsOfUnit[u],
+      score: unit.weight,
+      fixed: unit.fixed ?? false,
+    };
+  });
+}
+
+export type FullChooseInput = ChooseInput & Required<Pick<ChooseInput, 'words' | 'birdName'>>;
+export type { LayoutProblem };

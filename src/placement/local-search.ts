@@ -1,0 +1,166 @@
+/**
+ * The good answer: simulated annealing over layouts (Kirkpatrick, Gelatt & Vecchi 1983, Science 220). A move puts a unit in and
+ * takes out whatever stands in its way. Steps are counted, never timed, so the same seed gives the same layout on any machine.
+ */
+import { seededRandom } from '../geometry/random.ts';
+import { ChosenSet } from './chosen-set.ts';
+import type { Field } from './field.ts';
+import { greedyLayout } from './greedy.ts';
+import type { Layout } from './layout.ts';
+import { layoutOf } from './layout.ts';
+
+export interface SearchOptions {
+  readonly seed: number;
+  /** Moves tried over all runs. */
+  readonly moves: number;
+  /** Independent runs the moves are split over, the best answer kept; 1 unless given. */
+  readonly runs?: number;
+  /** Asked every few thousand moves; true ends the search with the best layout so far. */
+  readonly shouldStop?: () => boolean;
+  readonly start?: Layout;
+}
+
+/** First and last temperature as shares of a chosen unit's mean weight: tuned on sites where spacing binds and where room is plenty (ours). */
+const hottest = 0.22;
+const coldest = 0.004;
+const movesPerLook = 4096;
+
+/** The best layout found; never worse than greedy or `start`. */
+export function searchLayout(field: Field, options: SearchOptions): Layout {
+  const first = greedyLayout(field);
+  let best = options.start && options.start.value > first.value ? options.start : first;
+  if (field.count === 0 || best.chosen.length === 0) return best;
+  const runs = Math.max(1, options.runs ?? 1);
+  for (let run = 0; run < runs; run++) {
+    if (options.shouldStop?.()) break;
+    const found = anneal(field, best, options.seed + run * 7919, Math.ceil(options.moves / runs), options.shouldStop);
+    if (found.value > best.value + 1e-9) best = found;
+  }
+  return best;
+}
+
+function anneal(field: Field, start: Layout, seed: number, moves: number, shouldStop?: () => boolean): Layout {
+  const random = seededRandom(seed);
+  const set = new ChosenSet(field, start.chosen);
+  const walk = new Proposals(field, set, random);
+  const scale = start.value / start.chosen.length || 1;
+  const cooling = coldest / hottest;
+  let best = start.value;
+  let kept: number[] = [...start.chosen];
+  let temperature = 0;
+  for (let move = 0; move < moves; move++) {
+    if (move % 256 === 0) temperature = scale * hottest * cooling ** (move / moves);
+    if (move % movesPerLook === 0 && shouldStop?.()) break;
+    const u = walk.next();
+    if (u < 0) continue;
+    if (tryMove(field, set, u, -temperature * Math.log(random() + 1e-300), random) && set.value > best + 1e-9) {
+      best = set.value;
+      kept = set.list();
+    }
+  }
+  return polish(field, kept);
+}
+
+/** Puts `u` in when the weight lost is at most the gain plus `allowance`. */
+function tryMove(field: Field, set: ChosenSet, u: number, allowance: number, random: () => number): boolean {
+  const limit = field.weight[u] + allowance;
+  let loss = set.findBlockers(u, limit);
+  if (loss > limit) return false;
+  const bird = field.bird[u];
+  const peers = set.perBird[bird];
+  let freed = 0;
+  for (let k = 0; k < set.blockerCount; k++) if (field.bird[set.blockers[k]] === bird) freed++;
+  if (peers.length - freed >= field.problem.wanted[bird]) {
+    const extra = freed > 0 || peers.length === 0 ? -1 : leaver(field, peers, random);
+    if (extra < 0) return false;
+    loss += field.weight[extra];
+    if (loss > limit) return false;
+    set.blockers[set.blockerCount++] = extra;
+  }
+  for (let k = 0; k < set.blockerCount; k++) set.remove(set.blockers[k]);
+  set.add(u);
+  return true;
+}
+
+/** Who leaves when the bird has all its sites: the lightest of four drawn, never a fixed one; −1 when all drawn are fixed. */
+function leaver(field: Field, peers: readonly number[], random: () => number): number {
+  let found = -1;
+  for (let k = 0; k < 4; k++) {
+    const v = peers[Math.floor(random() * peers.length)];
+    if (!field.problem.units[v].fixed && (found < 0 || field.weight[v] < field.weight[found])) found = v;
+  }
+  return found;
+}
+
+/** Which unit to try next: half of the time any, half of the time one near a chosen unit. */
+class Proposals {
+  private readonly field: Field;
+  private readonly set: ChosenSet;
+  private readonly random: () => number;
+
+  constructor(field: Field, set: ChosenSet, random: () => number) {
+    this.field = field;
+    this.set = set;
+    this.random = random;
+  }
+
+  /** A unit not chosen, or −1 when the draw missed. */
+  next(): number {
+    const { random, set, field } = this;
+    const u = random() < 0.5 ? Math.floor(random() * field.count) : this.near();
+    return u < 0 || set.inside[u] || field.problem.units[u].fixed ? -1 : u;
+  }
+
+  private near(): number {
+    const { random, set, field } = this;
+    const { grid } = field;
+    const peers = set.perBird[Math.floor(random() * field.birds)];
+    if (peers.length === 0) return -1;
+    const v = peers[Math.floor(random() * peers.length)];
+    const radius = field.reach * random() ** 2;
+    const angle = random() * 2 * Math.PI;
+    const column = Math.floor((field.x[v] + radius * Math.cos(angle) - grid.minX) / grid.cell);
+    const row = Math.floor((field.y[v] + radius * Math.sin(angle) - grid.minY) / grid.cell);
+    if (column < 0 || row < 0 || column >= grid.columns || row >= grid.rows) return -1;
+    const from = grid.starts[row * grid.columns + column];
+    const size = grid.starts[row * grid.columns + column + 1] - from;
+    return size === 0 ? -1 : grid.members[from + Math.floor(random() * size)];
+  }
+}
+
+/** Every single exchange that gains is made until none is left. */
+function polish(field: Field, chosen: readonly number[]): Layout {
+  const set = new ChosenSet(field, chosen);
+  for (let gained = true; gained; ) {
+    gained = false;
+    for (let u = 0; u < field.count; u++) {
+      if (set.inside[u] || field.problem.units[u].fixed) continue;
+      const before = set.value;
+      if (exchange(field, set, u)) gained ||= set.value > before + 1e-9;
+    }
+  }
+  return layoutOf(field.problem, set.list());
+}
+
+/** Puts `u` in when that alone gains; the lightest unit of the bird leaves when all its sites are taken. */
+function exchange(field: Field, set: ChosenSet, u: number): boolean {
+  const limit = field.weight[u] - 1e-9;
+  let loss = set.findBlockers(u, limit);
+  if (loss > limit) return false;
+  const bird = field.bird[u];
+  let freed = 0;
+  for (let k = 0; k < set.blockerCount; k++) if (field.bird[set.blockers[k]] === bird) freed++;
+  if (set.perBird[bird].length - freed >= field.problem.wanted[bird]) {
+    let lightest = -1;
+    for (const v of set.perBird[bird]) {
+      if (!field.problem.units[v].fixed && (lightest < 0 || field.weight[v] < field.weight[lightest])) lightest = v;
+    }
+    if (lightest < 0 || freed > 0) return false;
+    loss += field.weight[lightest];
+    if (loss > limit) return false;
+    set.blockers[set.blockerCount++] = lightest;
+  }
+  for (let k = 0; k < set.blockerCount; k++) set.remove(set.blockers[k]);
+  set.add(u);
+  return true;
+}
