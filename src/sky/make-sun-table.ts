@@ -1,4 +1,5 @@
-import { directBeam } from './beam.ts';
+import { directBeam, onRoof } from './beam.ts';
+import { faceBeams } from './face-beams.ts';
 import type { LonLat } from './place.ts';
 import { seasonDates } from './season-dates.ts';
 import { polarDay, solarNoon, sunPosition } from './sun-position.ts';
@@ -8,6 +9,7 @@ import type { SunTable } from './sun-table.ts';
 const firstHour = 12;
 const perDay = 30;
 const step = 1 / 6;
+const degree = Math.PI / 180;
 
 interface Ray {
   readonly azimuth: number;
@@ -47,6 +49,17 @@ function strictlyRising(rays: readonly Ray[]): Float64Array {
   return azimuth;
 }
 
+/** What each ray brings to a mean afternoon on an upright wall (as a vector) and on the roof, kWh/m². */
+function brings(rays: readonly Ray[], beam: Float64Array, days: number) {
+  const share = step / days;
+  const level = (i: number) => beam[i]! * Math.cos(rays[i]!.altitude * degree) * share;
+  return {
+    east: beam.map((_, i) => level(i) * Math.sin(rays[i]!.azimuth * degree)),
+    north: beam.map((_, i) => level(i) * Math.cos(rays[i]!.azimuth * degree)),
+    roof: beam.map((power, i) => onRoof(power, rays[i]!.altitude) * share),
+  };
+}
+
 /**
  * The afternoon sun of a nesting season over `centre`: see the contract in `sun-table.ts`. `seasonFrom` and `seasonTo` are "MM-DD"
  * of a northern season; `year` is the year it begins in.
@@ -55,15 +68,19 @@ export function makeSunTable(centre: LonLat, seasonFrom: string, seasonTo: strin
   const { dates, note } = seasonDates(centre[1], seasonFrom, seasonTo, year);
   const rays = dates.flatMap((date, day) => afternoon(date, day, centre)).sort((a, b) => a.azimuth - b.azimuth);
   const altitude = Float64Array.from(rays, (ray) => ray.altitude);
+  const beam = altitude.map((h) => directBeam(h));
   const notes = [note, polarNote(dates, centre)].filter((text) => text !== null);
-  return {
+  const table = {
     dates,
-    rays: { azimuth: strictlyRising(rays), tangent: altitude.map((h) => Math.tan((h * Math.PI) / 180)) },
+    rays: { azimuth: strictlyRising(rays), tangent: altitude.map((h) => Math.tan(h * degree)) },
     altitude,
     day: Uint16Array.from(rays, (ray) => ray.day),
     hour: Float64Array.from(rays, (ray) => ray.hour),
-    beam: altitude.map((h) => directBeam(h)),
+    beam,
     step,
+    ...brings(rays, beam, dates.length),
+    brightest: 0,
     note: notes.length ? notes.join(' ') : null,
   };
+  return { ...table, brightest: Math.max(...faceBeams(table, null)) };
 }

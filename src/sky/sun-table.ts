@@ -25,6 +25,12 @@ export interface SunTable {
   readonly beam: Float64Array;
   /** Hours each ray stands for. */
   readonly step: number;
+  /** What each ray brings to a mean afternoon, kWh/m², by the wall that takes it: toward east, toward north, and on a flat roof. */
+  readonly east: Float64Array;
+  readonly north: Float64Array;
+  readonly roof: Float64Array;
+  /** The most an unshaded upright face takes in a mean afternoon over all bearings, kWh/m²; 0 in polar night. */
+  readonly brightest: number;
   /** Said when the season has a polar summer or winter day; null otherwise. */
   readonly note: string | null;
 }
