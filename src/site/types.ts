@@ -40,6 +40,18 @@ export interface SiteFeature {
   readonly geometry: SiteGeometry | null;
   readonly properties: Readonly<Record<string, unknown>>;
   readonly extra?: Readonly<Record<string, unknown>>;
+  /** True when the file gives the id as a number: it is written back as one. */
+  readonly numberId?: true;
+}
+
+/** A feature the file holds that is not used for measuring (unknown kind, broken outline …): written back untouched in its place. */
+export interface KeptFeature {
+  /** How many of the used features stand before it in the file. */
+  readonly before: number;
+  /** The file's own JSON value. */
+  readonly feature: unknown;
+  /** Id of the issue that says why it is not used. */
+  readonly issue: string;
 }
 
 export type Units = 'us' | 'metric';
@@ -88,11 +100,17 @@ export interface SiteSettings {
   readonly extra?: Readonly<Record<string, unknown>>;
 }
 
-/** `extra` holds the collection's other foreign members in file order. */
+/**
+ * `extra` holds the collection's other foreign members in file order; `kept` the features that are saved but not used.
+ * `readFrom` is the very text the site was read from: only `readSite` sets it, every edit drops it, and `writeSite` returns it,
+ * so that open-and-save of a clean file changes no byte.
+ */
 export interface Site {
   readonly settings: SiteSettings;
   readonly features: readonly SiteFeature[];
   readonly extra?: Readonly<Record<string, unknown>>;
+  readonly kept?: readonly KeptFeature[];
+  readonly readFrom?: { readonly text: string };
 }
 
 export type Severity = 'error' | 'repaired' | 'warning' | 'note';
