@@ -1,0 +1,173 @@
+/** The door of this room: stops on the ground → who walks where, in what order, how far and how long. Takes places, knows no scores. */
+import type { LinearSolver } from '../geometry/linear-model.ts';
+import type { Point } from '../geometry/point.ts';
+import { bearing } from '../geometry/point.ts';
+import type { Ground } from '../ground/types.ts';
+import { faceDirection } from './direction.ts';
+import type { CostMatrix } from './matrix.ts';
+import { matrixOf } from './matrix.ts';
+import { splitRounds } from './rounds.ts';
+import type { Ways } from './surface.ts';
+import { waysBetween } from './surface.ts';
+import type { TourShape } from './tour.ts';
+
+export interface Stop {
+  readonly id: string;
+  readonly at: Point;
+  /** Minutes spent there. */
+  readonly minutes: number;
+}
+
+export interface RoundInput {
+  readonly ground: Ground;
+  /** Where every round starts; null when no trailhead is drawn: then it runs from its first stop to its last. */
+  readonly start: Point | null;
+  /** Where every round ends, when that is not the start. */
+  readonly end?: Point | null;
+  readonly stops: readonly Stop[];
+  readonly walkers: number;
+  readonly seed: number;
+  /** Which way round to walk; whichever the search gives unless asked. */
+  readonly direction?: 'clockwise' | 'counterclockwise' | null;
+  /** Stop ids in the order a person set by hand: kept as it is (one walker). Stops not named come after, in the best order. */
+  readonly byHand?: readonly string[] | null;
+  /** Proves how near the shortest the round is, when given. */
+  readonly solver?: LinearSolver | null;
+}
+
+/** `from` and `to` are stop ids. Otherwise as `Leg` of plan-types. */
+export interface StopLeg {
+  readonly from: string | 'start';
+  readonly to: string | 'end';
+  readonly metres: number;
+  readonly minutes: number;
+  readonly bearing: number;
+  readonly line: readonly Point[];
+}
+
+export interface StopRound {
+  /** From 1. */
+  readonly walker: number;
+  readonly start: Point | null;
+  readonly stops: readonly string[];
+  readonly legs: readonly StopLeg[];
+  readonly metres: number;
+  /** Walking and looking into the boxes. */
+  readonly minutes: number;
+  /** (walking minutes − proven least) / proven least; null when not proven. */
+  readonly gap: number | null;
+}
+
+export interface RoundPlan {
+  readonly rounds: readonly StopRound[];
+  /** Stops that no walk reaches from the start, or from most other stops when there is no start. */
+  readonly unreachable: readonly string[];
+  /** Things to say about the walk, in plain sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Plans the rounds. Stops nobody can reach are named and left out of them. */
+export function planRound(input: RoundInput): RoundPlan {
+  const ends = [...(input.start ? [input.start] : []), ...(input.start && input.end ? [input.end] : [])];
+  const places = [...ends, ...input.stops.map((s) => s.at)];
+  const ways = waysBetween(input.ground, places);
+  const reached = reachedStops(input, ways, ends.length);
+  const kept = input.stops.map((_, k) => k).filter((k) => reached.has(k));
+  const shape: TourShape = !input.start ? 'free' : input.end ? 'to-end' : 'closed';
+  const walk = new Walk(input, ways, kept, ends.length, shape);
+  return {
+    rounds: kept.length === 0 ? [] : walk.rounds(),
+    unreachable: input.stops.filter((_, k) => !reached.has(k)).map((s) => s.id),
+    notes: input.start ? [] : ['No trailhead is drawn: the round runs from its first box to its last.'],
+  };
+}
+
+/** Stops joined to the start, or to the largest group of stops. */
+function reachedStops(input: RoundInput, ways: Ways, ends: number): Set<number> {
+  const all = input.stops.map((_, k) => k);
+  const joined = (from: number) => new Set(all.filter((k) => from === k + ends || ways.way(from, k + ends) !== null));
+  if (input.start) return joined(0);
+  return all.reduce(
+    (best, k) => (best.has(k) || best.size >= all.length ? best : larger(best, joined(k + ends))),
+    new Set<number>(),
+  );
+}
+
+function larger<T>(a: Set<T>, b: Set<T>): Set<T> {
+  return b.size > a.size ? b : a;
+}
+
+/** The kept stops as places of a tour: start first, end last, where there are any. */
+class Walk {
+  private readonly input: RoundInput;
+  private readonly ways: Ways;
+  private readonly ends: number;
+  private readonly shape: TourShape;
+  /** Tour place → index into the places the ways were asked for. */
+  private readonly placeOf: readonly number[];
+
+  constructor(input: RoundInput, ways: Ways, kept: readonly number[], ends: number, shape: TourShape) {
+    this.input = input;
+    this.ways = ways;
+    this.ends = ends;
+    this.shape = shape;
+    const stops = kept.map((k) => k + ends);
+    this.placeOf = shape === 'free' ? stops : [0, ...stops, ...(shape === 'to-end' ? [1] : [])];
+  }
+
+  rounds(): StopRound[] {
+    const minutes = matrixOf(this.placeOf.length, (a, b) => this.way(a, b).minutes);
+    const stay = this.placeOf.map((place) => (place < this.ends ? 0 : this.input.stops[place - this.ends].minutes));
+    const shares = splitRounds({
+      minutes,
+      stay,
+      shape: this.shape,
+      walkers: this.input.walkers,
+      seed: this.input.seed,
+    });
+    return shares.map((share, k) => this.round(k + 1, this.turned(share.stops), minutes));
+  }
+
+  private way(a: number, b: number) {
+    return this.ways.way(this.placeOf[a], this.placeOf[b])!;
+  }
+
+  private stopOf(place: number): Stop {
+    return this.input.stops[this.placeOf[place] - this.ends];
+  }
+
+  private turned(stops: readonly number[]): readonly number[] {
+    const { direction, start } = this.input;
+    if (!direction || this.shape !== 'closed') return stops;
+    return faceDirection(stops, (place) => this.stopOf(place).at, start!, direction);
+  }
+
+  private round(walker: number, stops: readonly number[], _minutes: CostMatrix): StopRound {
+    const last = this.placeOf.length - 1;
+    const walk = this.shape === 'free' ? [...stops] : [0, ...stops, this.shape === 'closed' ? 0 : last];
+    const legs = walk.slice(1).map((to, k) => this.leg(walk[k], to, k === 0, k === walk.length - 2));
+    const sum = (of: 'metres' | 'minutes') => legs.reduce((all, leg) => all + leg[of], 0);
+    return {
+      walker,
+      start: this.input.start,
+      stops: stops.map((place) => this.stopOf(place).id),
+      legs,
+      metres: sum('metres'),
+      minutes: sum('minutes') + stops.reduce((all, place) => all + this.stopOf(place).minutes, 0),
+      gap: null,
+    };
+  }
+
+  private leg(a: number, b: number, first: boolean, last: boolean): StopLeg {
+    const { metres, minutes, line } = this.way(a, b);
+    const open = this.shape === 'free';
+    return {
+      from: first && !open ? 'start' : this.stopOf(a).id,
+      to: last && !open ? 'end' : this.stopOf(b).id,
+      metres,
+      minutes,
+      bearing: bearing(line[0], line[line.length - 1]),
+      line,
+    };
+  }
+}
