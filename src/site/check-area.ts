@@ -56,11 +56,13 @@ export function checkPolygon(raw: readonly Position[][], who: Who): Checked<Posi
   const tidy = raw.map(tidyRing);
   const rings = tidy.map((one) => one.ring);
   const issues = tidyIssues(tidy, who);
-  const stop = tooShort(rings, who) ?? badContact(rings, who) ?? badHole(rings, who);
+  const short = tooShort(rings, who);
+  const contacts = short ? [] : ringContacts(rings);
+  const stop = short ?? badContact(contacts, rings, who) ?? badHole(rings, who);
   if (stop) return { value: null, issues: [...issues, stop] };
   const { rings: turned, turned: wasWrong } = wound(rings);
   if (wasWrong) issues.push(turnedIssue(turned, who));
-  return { value: turned, issues: [...issues, ...smallThings(turned, who)] };
+  return { value: turned, issues: [...issues, ...smallThings(contacts, turned, who)] };
 }
 
 function tidyIssues(tidy: readonly { ring: Position[]; closed: boolean; dropped: number }[], who: Who): Issue[] {
@@ -118,8 +120,7 @@ function tooShort(rings: Position[][], who: Who): Issue | null {
   return null;
 }
 
-function badContact(rings: Position[][], who: Who): Issue | null {
-  const contacts = ringContacts(rings);
+function badContact(contacts: readonly Contact[], rings: Position[][], who: Who): Issue | null {
   const bad = contacts.find((contact) => contact.how !== 'touches');
   return bad ? contactIssue(bad, rings, who) : null;
 }
@@ -176,9 +177,9 @@ function badHole(rings: Position[][], who: Who): Issue | null {
   return null;
 }
 
-function smallThings(rings: Position[][], who: Who): Issue[] {
+function smallThings(contacts: readonly Contact[], rings: Position[][], who: Who): Issue[] {
   const issues: Issue[] = [];
-  const touch = ringContacts(rings).find(({ rings: [a, b] }) => a === b);
+  const touch = contacts.find(({ rings: [a, b] }) => a === b);
   if (touch) {
     const sentence = `${who.label} touches itself at a corner near ${placeWords(touch.place)}.`;
     const fix = 'Move the corner a little, or split the area there.';

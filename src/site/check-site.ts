@@ -26,7 +26,7 @@ function middle(values: number[]): number {
   return values.toSorted((a, b) => a - b)[Math.floor((values.length - 1) / 2)] ?? 0;
 }
 
-/** Features that lie more than half a degree from the middle (median) of the rest: a stray position, not a part of the site. */
+/** Features that lie more than 1 degree from the middle (median) of the rest: a stray position, not a part of the site. */
 export function strayFeatures(features: readonly SiteFeature[]): Map<SiteFeature, Issue> {
   const boxes = features.map((feature) => boxOf(featurePositions(feature)));
   const drawn = boxes.filter((box) => box !== null);
@@ -58,14 +58,14 @@ export function tooWide(features: readonly SiteFeature[], fileName: string): Iss
 }
 
 /** Everything else that is noticed once all features are read. */
-export function checkSite(features: readonly SiteFeature[], settings: SiteSettings): Issue[] {
+export function checkSite(features: readonly SiteFeature[], settings: SiteSettings, kept: number): Issue[] {
   return [
     ...swappedTrouble(features),
     ...pairTrouble(features),
     ...numberTrouble(features),
     ...hiddenAreas(features),
     ...startTrouble(features, settings),
-    ...missing(features),
+    ...missing(features, kept),
   ];
 }
 
@@ -157,16 +157,15 @@ function hiddenIssue(feature: SiteFeature, winner: SiteFeature): Issue {
   return trouble('area-hidden', { feature: feature.id, place }, sentence, fix);
 }
 
-function missing(features: readonly SiteFeature[]): Issue[] {
-  if (features.length === 0)
-    return [
-      trouble(
-        'nothing-drawn',
-        {},
-        'Nothing is drawn on this site yet.',
-        'Draw the land and the posts, or import them.',
-      ),
-    ];
+function missing(features: readonly SiteFeature[], kept: number): Issue[] {
+  if (features.length === 0 && kept > 0) {
+    const sentence = `None of what the file holds (${kept}) can be used yet.`;
+    return [trouble('nothing-drawn', {}, sentence, 'Mend the features named above.')];
+  }
+  if (features.length === 0) {
+    const fix = 'Draw the land and the posts, or import them.';
+    return [trouble('nothing-drawn', {}, 'Nothing is drawn on this site yet.', fix)];
+  }
   const has = (...kinds: string[]) => features.some(({ kind, geometry }) => geometry && kinds.includes(kind));
   const notes: Issue[] = [];
   if (!has('woods', 'tree', 'brush', 'hedge')) {

@@ -50,7 +50,7 @@ export const featureIssues = {
   'position-out-of-range': error('A latitude beyond 90 or a longitude beyond 180.'),
   'near-pole': error('Farther than 85 degrees from the equator.'),
   'near-antimeridian': error('Within 0.01 degree of the 180 degree meridian.'),
-  'far-from-the-rest': error('More than half a degree from the middle of all else.'),
+  'far-from-the-rest': error('More than 1 degree from the middle of all else.'),
   'ring-too-short': error('An outline with fewer than 3 different corners.'),
   'ring-no-area': error('An outline that encloses no area.'),
   'ring-crosses-itself': error('An outline that crosses itself (a bow-tie is the simplest).'),

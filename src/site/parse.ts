@@ -25,7 +25,12 @@ export function parseText(text: string, fileName: string): Parsed {
   if (text.startsWith('\uFEFF')) {
     body = text.slice(1);
     issues.push(
-      trouble('byte-order-mark', {}, `${fileName} started with an invisible byte order mark; it was removed.`, ''),
+      trouble(
+        'byte-order-mark',
+        {},
+        `${fileName} started with an invisible byte order mark; it was removed.`,
+        'Nothing to do; save the site to keep the repair.',
+      ),
     );
   }
   const foreign = otherFile(body, fileName);

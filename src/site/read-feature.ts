@@ -68,8 +68,8 @@ function finish(
 
 function notAFeature(raw: unknown, nth: string): ReadFeature {
   const type = member(raw, 'type');
-  const what = typeof type === 'string' ? `a ${cut(type)}` : 'not a GeoJSON object';
-  const sentence = `${capital(nth)} is ${what}, not a GeoJSON Feature.`;
+  const what = typeof type === 'string' ? `a ${cut(type)}, not a Feature` : 'not a GeoJSON Feature';
+  const sentence = `${capital(nth)} is ${what}; it stays in the file, but is not used.`;
   const issue = trouble('not-a-feature', { feature: nth }, sentence, 'Make it a Feature, or delete it from the list.');
   return { features: [], issues: [issue] };
 }

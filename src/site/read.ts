@@ -104,7 +104,7 @@ function readCollection({ raw, features }: Collection, file: string): ReadSite {
   const kept = keptFeatures(features, read, stray);
   const extra = otherMembers(raw, ['type', 'features', 'meadowpost']);
   const site: Site = { settings, features: good, ...(extra ? { extra } : {}), ...(kept.length > 0 ? { kept } : {}) };
-  return { site, issues: [...issues, ...stray.values(), ...checkSite(good, settings)] };
+  return { site, issues: [...issues, ...stray.values(), ...checkSite(good, settings, kept.length)] };
 }
 
 function siteName(file: string): string {

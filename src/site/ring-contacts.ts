@@ -145,20 +145,22 @@ function leftOf(before: Position, corner: Position, after: Position, p: Position
   return side(before, corner, after) >= 0 ? leftOfFirst && leftOfSecond : leftOfFirst || leftOfSecond;
 }
 
+/** Of each way to meet, this many are listed. */
+const most = 50;
+
 /**
- * Contacts between closed rings (first = last position, no corner twice in a row), worst first met; at most `most`.
- * Corners that neighbouring edges share by nature are no contact.
+ * Contacts between closed rings (first = last position, no corner twice in a row), at most 50 of each way.
+ * Corners that neighboring edges share by nature are no contact.
  */
-export function ringContacts(rings: readonly Position[][], most = 50): Contact[] {
-  const found: Contact[] = [];
+export function ringContacts(rings: readonly Position[][]): Contact[] {
+  const found: Record<Contact['how'], Contact[]> = { crosses: [], overlaps: [], touches: [] };
   const edges = sortedEdges(rings);
-  for (let i = 0; i < edges.length; i++) {
+  for (let i = 0; i < edges.length && found.crosses.length < most; i++) {
     const one = edges[i]!;
     for (let j = i + 1; j < edges.length && edges[j]!.low <= one.high; j++) {
       const contact = meeting(one, edges[j]!, rings);
-      if (contact) found.push(contact);
-      if (found.length >= most) return found;
+      if (contact && found[contact.how].length < most) found[contact.how].push(contact);
     }
   }
-  return found;
+  return [...found.crosses, ...found.overlaps, ...found.touches];
 }

@@ -26,7 +26,7 @@ function matchAt(pattern: RegExp, text: string, at: number): number {
   return pattern.test(text) ? pattern.lastIndex - at : 0;
 }
 
-/** End of the string that starts at `at` (past its quote); -1 when it is broken. */
+/** End of the string that starts at `at` (past its quote); -1 when it is broken, -2 when the text ends in it. */
 function stringEnd(text: string, at: number): number {
   let escaped = false;
   for (let i = at + 1; i < text.length; i++) {
@@ -37,7 +37,7 @@ function stringEnd(text: string, at: number): number {
     escaped = true;
     i++;
   }
-  return -1;
+  return -2;
 }
 
 function goodEscapes(inside: string): boolean {
@@ -56,6 +56,7 @@ class Scanner {
   private readonly mostDepth: number;
   private want: Want = 'value';
   private at = 0;
+  private openString = false;
   /** One entry an open bracket: the keys seen so far for `{`, null for `[`. */
   private readonly open: (Set<string> | null)[] = [];
 
@@ -82,8 +83,11 @@ class Scanner {
     }
   }
 
+  /** A text that ends inside a string, a word or a number is cut short, not wrong. */
   private fail(): void {
-    this.mistake = { at: this.at, wanted: this.want };
+    const rest = this.text.slice(this.at, this.at + 12);
+    const cutShort = this.openString || (rest.length < 12 && /^[\w.+-]*$/.test(rest));
+    this.mistake = { at: cutShort ? this.text.length : this.at, wanted: this.want };
   }
 
   private step(c: number): void {
@@ -122,7 +126,7 @@ class Scanner {
   private key(c: number): void {
     const end = c === 34 ? stringEnd(this.text, this.at) : -1;
     if (c === 125 && this.want === 'key or }') this.close();
-    else if (end < 0) this.fail();
+    else if (end < 0) this.took(end);
     else this.tookKey(end);
   }
 
@@ -171,7 +175,10 @@ class Scanner {
     if (end >= 0) {
       this.at = end;
       this.afterValue();
-    } else this.fail();
+    } else {
+      this.openString = end === -2;
+      this.fail();
+    }
   }
 }
 
