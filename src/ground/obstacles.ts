@@ -1,0 +1,97 @@
+/** What stands up: walls (edges of anything with a height) and round crowns, sorted for looking around. */
+import { type Grid, makeGrid } from '../geometry/grid.ts';
+import type { Drawn } from './drawn.ts';
+import type { Layer } from './layer.ts';
+
+/** Obstacles of one shape in a grid, the tallest of each cell, and how far any reaches beyond its cell. */
+export interface Stand {
+  readonly grid: Grid;
+  /** Metres, by grid part. */
+  readonly height: Float64Array;
+  /** Radius of a crown by grid part; empty for walls. */
+  readonly radius: Float64Array;
+  readonly tallest: number;
+  readonly tallestIn: Float64Array;
+  /** Metres an obstacle may stick out of its cell. */
+  readonly pad: number;
+}
+
+export interface Obstacles {
+  /** Walls run with the taller side on their left. */
+  readonly walls: Stand | null;
+  readonly crowns: Stand | null;
+  /** Hedges by their middle line, `radius` being half the width: for "does a post stand in one". */
+  readonly hedges: Stand | null;
+}
+
+/** Growing list of obstacles before they are sorted. */
+class Gathered {
+  readonly ends: number[] = [];
+  readonly height: number[] = [];
+  readonly radius: number[] = [];
+
+  add(ax: number, ay: number, bx: number, by: number, height: number, radius: number): void {
+    this.ends.push(ax, ay, bx, by);
+    this.height.push(height);
+    this.radius.push(radius);
+  }
+
+  sorted(): Stand | null {
+    const grid = makeGrid(Float64Array.from(this.ends));
+    if (!grid) return null;
+    const height = Float64Array.from(grid.piece, (piece) => this.height[piece]!);
+    const radius = Float64Array.from(grid.piece, (piece) => this.radius[piece]!);
+    const tallestIn = new Float64Array(grid.columns * grid.rows);
+    for (let cell = 0; cell < tallestIn.length; cell++) {
+      for (let k = grid.start[cell]!; k < grid.start[cell + 1]!; k++) {
+        if (height[k]! > tallestIn[cell]!) tallestIn[cell] = height[k]!;
+      }
+    }
+    const most = (list: Float64Array): number => list.reduce((a, b) => Math.max(a, b), 0);
+    return { grid, height, radius, tallest: most(tallestIn), tallestIn, pad: grid.reach + most(radius) };
+  }
+}
+
+/** Seams between different heights: the taller side stands there as a wall. */
+function addAreaWalls(walls: Gathered, { ends, left, right, areas }: Layer): void {
+  for (let s = 0; s < left.length; s++) {
+    const onLeft = left[s]! < 0 ? 0 : areas[left[s]!]!.height;
+    const onRight = right[s]! < 0 ? 0 : areas[right[s]!]!.height;
+    if (onLeft === onRight) continue;
+    const [ax, ay, bx, by] = [ends[4 * s]!, ends[4 * s + 1]!, ends[4 * s + 2]!, ends[4 * s + 3]!];
+    if (onLeft > onRight) walls.add(ax, ay, bx, by, onLeft, 0);
+    else walls.add(bx, by, ax, ay, onRight, 0);
+  }
+}
+
+/** A hedge stands as its two sides, rounded at every bend and end. */
+function addHedge(
+  all: { walls: Gathered; crowns: Gathered; hedges: Gathered },
+  path: Float64Array,
+  h: number,
+  half: number,
+): void {
+  for (let i = 0; i < path.length; i += 2) all.crowns.add(path[i]!, path[i + 1]!, path[i]!, path[i + 1]!, h, half);
+  for (let i = 0; i + 2 < path.length; i += 2) {
+    const [ax, ay, bx, by] = [path[i]!, path[i + 1]!, path[i + 2]!, path[i + 3]!];
+    const length = Math.hypot(bx - ax, by - ay);
+    const [nx, ny] = [(half * (by - ay)) / length, (half * (ax - bx)) / length];
+    all.walls.add(ax + nx, ay + ny, bx + nx, by + ny, h, 0);
+    all.walls.add(bx - nx, by - ny, ax - nx, ay - ny, h, 0);
+    all.hedges.add(ax, ay, bx, by, h, half);
+  }
+}
+
+/** Gathers everything with a height. Fences, wires, shrubs and perches hide nothing. */
+export function makeObstacles(layer: Layer, drawn: Drawn): Obstacles {
+  const all = { walls: new Gathered(), crowns: new Gathered(), hedges: new Gathered() };
+  addAreaWalls(all.walls, layer);
+  for (const line of drawn.lines) {
+    if (line.kind !== 'hedge' || line.height <= 0) continue;
+    for (const path of line.paths) addHedge(all, path, line.height, line.width / 2);
+  }
+  for (const { kind, x, y, height, crown } of drawn.points) {
+    if (kind === 'tree' && height > 0) all.crowns.add(x, y, x, y, height, crown);
+  }
+  return { walls: all.walls.sorted(), crowns: all.crowns.sorted(), hedges: all.hedges.sorted() };
+}

@@ -1,0 +1,101 @@
+/** Sight, sun and horizon from a point, over everything with a height. */
+import { columnAt, rowAt } from '../geometry/grid.ts';
+import type { Point } from '../geometry/point.ts';
+import { makeRays, type RaySet } from '../geometry/rays.ts';
+import { squareToSegment } from '../geometry/segment.ts';
+import type { Rays } from '../sky/sun-table.ts';
+import type { Drawn } from './drawn.ts';
+import type { Layer } from './layer.ts';
+import { lookAround, type Question, View } from './look-around.ts';
+import { makeObstacles, type Obstacles, type Stand } from './obstacles.ts';
+import type { Ground } from './types.ts';
+
+export type Sight = Pick<Ground, 'sight' | 'meanSight' | 'shaded' | 'horizon'>;
+
+const everyDegree = Array.from({ length: 360 }, (_, degree) => degree);
+
+/** Whether the point stands within a hedge taller than the eye. */
+function inHedge(hedges: Stand, p: Point, eye: number): boolean {
+  const { grid, pad, height, radius } = hedges;
+  const [column0, column1] = [columnAt(grid, p.x - pad), columnAt(grid, p.x + pad)];
+  for (let row = rowAt(grid, p.y - pad); row <= rowAt(grid, p.y + pad); row++) {
+    const last = grid.start[row * grid.columns + column1 + 1]!;
+    for (let k = grid.start[row * grid.columns + column0]!; k < last; k++) {
+      if (height[k]! <= eye) continue;
+      const [ax, ay, bx, by] = grid.ends.subarray(4 * k, 4 * k + 4) as unknown as [number, number, number, number];
+      if (squareToSegment(p.x, p.y, ax, ay, bx, by) < radius[k]! * radius[k]!) return true;
+    }
+  }
+  return false;
+}
+
+/** Makes the looking-around part of a ground; `topAt` gives the area on top at a point. */
+export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => number): Sight {
+  const obstacles: Obstacles = makeObstacles(layer, drawn);
+  const stands = [obstacles.crowns, obstacles.walls].filter((stand) => stand !== null);
+  const room = Math.max(0, ...stands.map(({ grid }) => 2 * (grid.columns + grid.rows) + 4));
+  const cells = new Int32Array(room);
+  const around = new View(makeRays(everyDegree));
+  const views = new WeakMap<Rays, View>();
+
+  /** Fills the view's best; true when the point is inside something taller than the eye. */
+  const look = (p: Point, question: Question, view: View): boolean => {
+    const top = topAt(p);
+    if (top >= 0 && layer.areas[top]!.height > question.eye) return true;
+    if (obstacles.hedges && inHedge(obstacles.hedges, p, question.eye)) return true;
+    view.begin();
+    return stands.some((stand) => lookAround(stand, p.x, p.y, question, view, cells));
+  };
+  const lookLevel = (p: Point, eye: number, reach: number): boolean => {
+    if (!(reach > 0)) throw new RangeError(`reach must be above 0 m: ${reach}`);
+    around.best.fill(1 / reach);
+    return look(p, { eye, level: true, once: false }, around);
+  };
+  const sunView = (rays: Rays): View => {
+    let view = views.get(rays);
+    if (!view) {
+      view = new View(makeRays(rays.azimuth));
+      views.set(rays, view);
+    }
+    return view;
+  };
+
+  return {
+    sight(p, eye, reach) {
+      const free = new Float64Array(360);
+      if (lookLevel(p, eye, reach)) return free;
+      const { order } = around.rays;
+      for (let ray = 0; ray < 360; ray++) free[order[ray]!] = Math.min(reach, 1 / around.best[ray]!);
+      return free;
+    },
+    meanSight(p, eye, reach) {
+      if (lookLevel(p, eye, reach)) return 0;
+      let sum = 0;
+      for (let ray = 0; ray < 360; ray++) sum += Math.min(reach, 1 / around.best[ray]!);
+      return sum / 360;
+    },
+    shaded(p, eye, rays) {
+      const view = sunView(rays);
+      const { count, order } = view.rays;
+      const hidden = new Uint8Array(rays.azimuth.length);
+      for (let ray = 0; ray < count; ray++) {
+        const tangent = rays.tangent[order[ray]!]!;
+        // A sun just at an edge counts as behind it.
+        view.best[ray] = tangent > 0 ? tangent * (1 - 1e-12) : Infinity;
+      }
+      if (look(p, { eye, level: false, once: true }, view)) return hidden.fill(1);
+      for (let ray = 0; ray < count; ray++) if (view.best[ray] === Infinity) hidden[order[ray]!] = 1;
+      return hidden;
+    },
+    horizon(p, eye, azimuths) {
+      const rays: RaySet = makeRays(azimuths);
+      const view = new View(rays);
+      const altitude = new Float64Array(azimuths.length);
+      if (look(p, { eye, level: false, once: false }, view)) return altitude.fill(90);
+      for (let ray = 0; ray < rays.count; ray++) {
+        altitude[rays.order[ray]!] = (Math.atan(view.best[ray]!) * 180) / Math.PI;
+      }
+      return altitude;
+    },
+  };
+}
