@@ -1,0 +1,37 @@
+/** Opens a site: a demo, one from the shelf, or a file's text. */
+import { readSiteText } from '../read-site-text.ts';
+import type { Store } from '../store.ts';
+import { demoText } from './demos.ts';
+import { replan } from './plan.ts';
+import { say } from './say.ts';
+
+/** Opens the demo or kept site of that id; says why when it cannot. */
+export async function openSite(store: Store, id: string): Promise<void> {
+  try {
+    const demo = await demoText(id);
+    const text = demo ?? (await store.shelf.open(id));
+    if (text === null) throw new Error('no site of that name is kept here');
+    await openText(store, id, text, demo !== null);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    say(store, 'trouble', store.state.words.shell.openTrouble(id, why));
+  }
+}
+
+/** Opens the text of a site file under an id. Trouble in it is kept as issues; a file that holds no site leaves the open one alone. */
+export async function openText(store: Store, id: string, text: string, demo = false): Promise<void> {
+  const { site, issues } = await readSiteText(text, `${id}.geojson`);
+  if (!site) throw new Error(issues.find((i) => i.severity === 'error')?.sentence ?? 'it holds no site');
+  store.set({
+    siteId: id,
+    site,
+    issues,
+    past: [],
+    future: [],
+    plan: null,
+    planOf: null,
+    units: site.settings.units,
+    saved: { at: demo ? 'demo' : 'never' },
+  });
+  replan(store);
+}

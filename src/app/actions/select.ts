@@ -1,0 +1,28 @@
+/** Choosing a box or a thing, going to a place, setting theme, unit and ground. */
+import type { ThemeName } from '../../../layers/types.ts';
+import type { Units } from '../../site/types.ts';
+import type { GroundLook, Place, Selection } from '../state.ts';
+import type { Store } from '../store.ts';
+
+/** Shows a box, post or thing; null closes the card. A box or post opens the Posts place unless the Round is open. */
+export function select(store: Store, selection: Selection | null): void {
+  const { place } = store.state;
+  const stays = !selection || selection.of === 'feature' || place === 'round';
+  store.set({ selection, place: stays ? place : 'posts' });
+}
+
+export function goTo(store: Store, place: Place): void {
+  store.set({ place });
+}
+
+export function setTheme(store: Store, theme: ThemeName): void {
+  store.set({ theme });
+}
+
+export function setUnits(store: Store, units: Units): void {
+  store.set({ units });
+}
+
+export function setGround(store: Store, ground: GroundLook): void {
+  store.set({ ground });
+}

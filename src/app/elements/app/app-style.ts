@@ -1,0 +1,68 @@
+/** The frame of the window. */
+import { css } from 'lit';
+
+export const appStyle = css`
+  :host {
+    --serif: "Source Serif 4", "Iowan Old Style", Palatino, P052, Georgia, serif;
+    --sans: "Source Sans 3", "Segoe UI", "Noto Sans", sans-serif;
+    --notebook: 400px;
+    display: block;
+    position: fixed;
+    inset: 0;
+    overflow: hidden;
+    background: var(--paper);
+  }
+  mp-notebook {
+    position: absolute;
+    left: 16px;
+    top: 16px;
+    bottom: 16px;
+    width: var(--notebook);
+    z-index: 2;
+  }
+  mp-slips {
+    position: absolute;
+    inset: 0;
+    left: calc(var(--notebook) + 32px);
+    z-index: 1;
+    pointer-events: none;
+  }
+  mp-messages {
+    position: absolute;
+    left: calc(var(--notebook) + 32px);
+    right: 16px;
+    bottom: 16px;
+    z-index: 3;
+    pointer-events: none;
+  }
+  .skip {
+    position: absolute;
+    left: -9999px;
+    top: 0;
+    z-index: 9;
+  }
+  .skip:focus {
+    left: 16px;
+  }
+  @media (max-width: 1099px) {
+    :host {
+      --notebook: 360px;
+    }
+  }
+  @media (max-width: 719px) {
+    mp-notebook {
+      inset: 0;
+      width: auto;
+      pointer-events: none;
+    }
+    mp-slips {
+      left: 0;
+      top: 62px;
+    }
+    mp-messages {
+      left: 8px;
+      right: 8px;
+      bottom: 200px;
+    }
+  }
+`;

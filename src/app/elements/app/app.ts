@@ -1,0 +1,103 @@
+/** The window: store, map, notebook, slips and messages, the theme's ink, and the address. */
+import { ContextProvider } from '@lit/context';
+import { html, LitElement } from 'lit';
+import { customElement, query, state } from 'lit/decorators.js';
+import { openSite } from '../../actions/open.ts';
+import { startEngine } from '../../engine/start.ts';
+import { readHash, writeHash } from '../../hash.ts';
+import type { MapView } from '../../map/map-view.ts';
+import '../../map/map-view.ts';
+import type { AppState } from '../../state.ts';
+import { memoryShelf } from '../../storage/memory-shelf.ts';
+import { Store, storeContext } from '../../store.ts';
+import { shared } from '../../styles/shared.ts';
+import { cssOf } from '../../theme.ts';
+import '../messages/messages.ts';
+import '../notebook/notebook.ts';
+import '../slips/slips.ts';
+import { appStyle } from './app-style.ts';
+
+/** The site opened when the address names none. */
+const firstDemo = 'park';
+
+@customElement('mp-app')
+export class App extends LitElement {
+  static override styles = [shared, appStyle];
+
+  /** May be set before the element is connected (tests); otherwise a store of its own is made. */
+  store = new Store(startEngine(), memoryShelf());
+  @query('mp-map') private map!: MapView;
+  @state() private view: MapView | null = null;
+  #provider: ContextProvider<typeof storeContext> | null = null;
+  #stop: (() => void) | null = null;
+  readonly #onHash = () => this.#readAddress();
+  readonly #onResize = () => this.#pad();
+
+  override connectedCallback(): void {
+    this.#provider ??= new ContextProvider(this, { context: storeContext, initialValue: this.store });
+    super.connectedCallback();
+    this.#stop = this.store.subscribe((state, before) => this.#follow(state, before));
+    this.#ink(this.store.state);
+    addEventListener('hashchange', this.#onHash);
+    addEventListener('resize', this.#onResize);
+    this.#readAddress();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+    removeEventListener('hashchange', this.#onHash);
+    removeEventListener('resize', this.#onResize);
+  }
+
+  protected override render() {
+    return html`<mp-map
+        @mp-map-ready=${() => this.setAttribute('data-map', 'ready')}
+      ></mp-map>
+      <mp-notebook></mp-notebook>
+      <mp-slips .view=${this.view}></mp-slips>
+      <mp-messages></mp-messages>`;
+  }
+
+  protected override firstUpdated(): void {
+    this.view = this.map;
+    this.#pad();
+  }
+
+  #follow(state: AppState, before: AppState): void {
+    if (state.theme !== before.theme) this.#ink(state);
+    if (state.site !== before.site && state.site)
+      document.title = `${state.site.settings.name} · ${state.words.shell.product}`;
+    const address = writeHash({ site: state.siteId, place: state.place, selection: state.selection });
+    if (state.siteId && address !== location.hash) history.replaceState(null, '', address);
+  }
+
+  #ink(state: AppState): void {
+    for (const [name, value] of Object.entries(cssOf(state.theme))) this.style.setProperty(name, value);
+    this.setAttribute('data-theme', state.theme);
+    this.style.setProperty('color-scheme', state.theme === 'dark' ? 'dark' : 'light');
+  }
+
+  #readAddress(): void {
+    const { site, place, selection } = readHash(location.hash);
+    const { state } = this.store;
+    this.store.set({ place: place ?? state.place, selection: selection ?? (place ? null : state.selection) });
+    const wanted = site ?? (state.siteId ? null : firstDemo);
+    if (wanted && wanted !== state.siteId) void openSite(this.store, wanted);
+  }
+
+  /** The map keeps what it shows clear of the notebook. */
+  #pad(): void {
+    const wide = innerWidth >= 720;
+    const notebook = innerWidth >= 1100 ? 400 : 360;
+    this.map.padding = wide
+      ? { left: notebook + 16, top: 48, right: 0, bottom: 48 }
+      : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.42) };
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'mp-app': App;
+  }
+}

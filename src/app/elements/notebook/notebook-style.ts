@@ -1,0 +1,163 @@
+/** The stitched page with five tabs. */
+import { css } from 'lit';
+
+export const notebookStyle = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+  }
+  .tabs {
+    display: flex;
+    gap: 3px;
+    align-items: flex-end;
+    height: 44px;
+    position: relative;
+    z-index: 1;
+  }
+  .tabs button {
+    flex: 1 1 auto;
+    height: 44px;
+    min-height: 44px;
+    padding: 0 4px;
+    border: var(--rule) solid var(--ink);
+    border-radius: 7px 7px 0 0;
+    background: color-mix(in srgb, var(--ring) 55%, var(--paper));
+    font: 700 0.969rem / 1 var(--serif);
+  }
+  .tabs button[aria-selected="true"] {
+    height: 50px;
+    margin-bottom: -1.5px;
+    border-top: 4px solid var(--rust);
+    border-bottom-color: var(--paper);
+    background: var(--paper);
+  }
+  .tabs button:active {
+    translate: none;
+  }
+  .page {
+    flex: 1;
+    min-height: 0;
+    display: flex;
+    flex-direction: column;
+    position: relative;
+    border: var(--rule) solid var(--ink);
+    border-radius: 0 0 4px 4px;
+    background: var(--paper);
+    box-shadow: 0 6px 18px rgb(0 0 0 / 0.22);
+  }
+  .page::before {
+    content: "";
+    position: absolute;
+    left: 9px;
+    top: 0;
+    bottom: 0;
+    border-left: 1.5px dashed var(--line);
+    z-index: 1;
+    pointer-events: none;
+  }
+  header {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 12px;
+    align-items: baseline;
+    justify-content: space-between;
+    padding: 7px 22px 6px 24px;
+    border-bottom: 1px solid var(--line);
+    position: relative;
+  }
+  header h2 {
+    overflow-wrap: anywhere;
+  }
+  .progress {
+    flex-basis: 100%;
+    display: flex;
+    align-items: center;
+    justify-content: space-between;
+    gap: 8px;
+  }
+  .progress button {
+    min-height: 44px;
+    padding: 0 8px;
+  }
+  .bar {
+    position: absolute;
+    left: 0;
+    bottom: -1.5px;
+    height: 3px;
+    background: var(--sky);
+    transition: width 160ms ease-out;
+  }
+  .trouble {
+    margin: 8px 22px 0 24px;
+  }
+  .place {
+    flex: 1;
+    min-height: 0;
+    display: flex;
+  }
+  .place > * {
+    flex: 1;
+    min-width: 0;
+  }
+  .heights {
+    display: none;
+  }
+  @media (max-width: 719px) {
+    :host {
+      justify-content: space-between;
+    }
+    .tabs {
+      height: 56px;
+      padding: 6px 4px 0;
+      gap: 2px;
+      background: color-mix(in srgb, var(--ring) 55%, var(--paper));
+      border-bottom: var(--rule) solid var(--ink);
+      pointer-events: auto;
+    }
+    .tabs button {
+      height: 50px;
+      min-height: 50px;
+      min-width: 0;
+      font-size: 1rem;
+    }
+    .tabs button[aria-selected="true"] {
+      height: 52px;
+    }
+    .page {
+      flex: none;
+      height: 46%;
+      border-width: var(--rule) 0 0;
+      border-radius: 0;
+      pointer-events: auto;
+    }
+    .page[data-height="name"] {
+      height: 118px;
+    }
+    .page[data-height="full"] {
+      height: calc(100% - 56px);
+    }
+    .page::before {
+      display: none;
+    }
+    header {
+      padding: 4px 16px;
+      align-items: center;
+    }
+    .heights {
+      display: flex;
+      gap: 8px;
+    }
+    .heights button {
+      min-height: 44px;
+      padding: 0 10px;
+    }
+    .trouble {
+      margin: 8px 16px 0;
+    }
+  }
+  @media (prefers-reduced-motion: reduce) {
+    .bar {
+      transition: none;
+    }
+  }
+`;

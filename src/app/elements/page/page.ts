@@ -1,0 +1,57 @@
+/** A page of the notebook: what scrolls, and a foot that stays. Places put their content in it and their buttons in `slot="foot"`. */
+import { css, html, LitElement } from 'lit';
+import { customElement } from 'lit/decorators.js';
+
+@customElement('mp-page')
+export class Page extends LitElement {
+  static override styles = css`
+    :host {
+      display: flex;
+      flex-direction: column;
+      height: 100%;
+      min-height: 0;
+    }
+    .scroll {
+      flex: 1;
+      min-height: 0;
+      overflow: hidden auto;
+      padding: 10px 22px 12px 24px;
+      scrollbar-width: thin;
+      scrollbar-color: var(--line) transparent;
+    }
+    .foot {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 8px;
+      padding: 9px 10px 9px 22px;
+      border-top: var(--rule) solid var(--ink);
+      background: var(--raised);
+      border-radius: 0 0 3px 3px;
+    }
+    .foot:not(.full) {
+      display: none;
+    }
+    ::slotted(button.filled) {
+      flex: 1 1 auto;
+    }
+    @media (max-width: 719px) {
+      .scroll {
+        padding: 8px 16px 16px;
+      }
+      .foot {
+        padding: 8px 12px calc(8px + env(safe-area-inset-bottom));
+      }
+    }
+  `;
+
+  protected override render() {
+    return html`<div class="scroll" tabindex="-1"><slot></slot></div>
+      <div class="foot" part="foot"><slot name="foot" @slotchange=${this.#fill}></slot></div>`;
+  }
+
+  /** An empty foot is not drawn. */
+  #fill({ target }: Event): void {
+    const slot = target as HTMLSlotElement;
+    slot.parentElement?.classList.toggle('full', slot.assignedElements().length > 0);
+  }
+}

@@ -1,0 +1,111 @@
+/** Scale bar in the site's unit, north, and how far the needle is off. */
+import { css, html, svg } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { MapView } from '../../map/map-view.ts';
+import { StoreElement } from '../../store-element.ts';
+import { shared } from '../../styles/shared.ts';
+import { type ScaleBar, scaleBar } from './scale-bar.ts';
+
+@customElement('mp-scale')
+export class Scale extends StoreElement {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        display: flex;
+        gap: 12px;
+        align-items: center;
+        height: 47px;
+        padding: 0 14px 0 18px;
+        background: var(--paper);
+        border: var(--rule) solid var(--ink);
+        border-radius: 3px;
+      }
+      svg {
+        display: block;
+        overflow: visible;
+      }
+      text {
+        font: 600 0.734rem / 1 var(--sans);
+        fill: var(--ink);
+      }
+      .about {
+        fill: var(--quiet);
+        font-weight: 400;
+      }
+      .needle {
+        stroke: var(--rust);
+      }
+      .off {
+        fill: var(--rust);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: MapView | null = null;
+  /** Degrees the needle points east (+) or west (−) of true north; null when not known. */
+  @property({ type: Number }) needle: number | null = null;
+  @state() private bar: ScaleBar | null = null;
+  #watched: unknown = null;
+
+  protected override watches() {
+    return ['units', 'words', 'plan'] as const;
+  }
+
+  protected override willUpdate(): void {
+    const map = this.view?.host?.map;
+    if (!map) {
+      if (this.view) setTimeout(() => this.requestUpdate(), 100);
+      return;
+    }
+    const read = () => {
+      this.bar = scaleBar(map.getZoom(), map.getCenter().lat, this.state.units);
+    };
+    if (this.#watched !== map) {
+      this.#watched = map;
+      map.on('move', read);
+    }
+    read();
+  }
+
+  protected override render() {
+    const { bar } = this;
+    if (!bar) return null;
+    const needle = this.needle ?? declinationOf(this.state.plan);
+    return html`<svg width="150" height="40" role="img" aria-label=${`${bar.label}, ${this.words.shell.scaleAbout(bar.ratio)}`}>
+        ${bar.ticks.map(
+          (tick, i) => svg`<text x=${tick.x} y="10" text-anchor=${i === 0 ? 'start' : 'middle'}>${tick.label}</text>`,
+        )}
+        <path d=${`M0 20 V15 M0 18 H${bar.width} M${bar.width} 20 V15`} fill="none" stroke="var(--ink)" stroke-width="1.5"></path>
+        <path d=${`M0 18 H${bar.width / 2}`} stroke="var(--ink)" stroke-width="4"></path>
+        <text class="about" x="0" y="36">${this.words.shell.scaleAbout(bar.ratio)}</text>
+      </svg>
+      <svg width="62" height="40" role="img" aria-label=${this.#northWords(needle)}>
+        <path d="M12 36 V8 M12 3 L8 12 H16 Z" stroke="var(--ink)" stroke-width="1.5" fill="var(--ink)"></path>
+        ${
+          needle === null
+            ? null
+            : svg`<g transform=${`rotate(${needle} 12 36)`}><path class="needle" d="M12 36 V12 M9 16 L12 9 L15 16" fill="none" stroke-width="1.4"></path></g>
+              <text class="off" x="24" y="36">${signed(needle)}</text>`
+        }
+        <text x="24" y="12">${this.words.shell.northShort}</text>
+        ${needle === null ? null : svg`<text class="off" x="24" y="24">${this.words.shell.needle('').trim()}</text>`}
+      </svg>`;
+  }
+
+  #northWords(needle: number | null): string {
+    const { north, needle: said } = this.words.shell;
+    return needle === null ? north : `${north}, ${said(signed(needle))}`;
+  }
+}
+
+/** "8° W" */
+function signed(degrees: number): string {
+  return `${Math.abs(Math.round(degrees))}° ${degrees < 0 ? 'W' : 'E'}`;
+}
+
+function declinationOf(
+  plan: { boxes: readonly { card: { facing: { magnetic: { declination: number } | null } } }[] } | null,
+) {
+  return plan?.boxes[0]?.card.facing.magnetic?.declination ?? null;
+}

@@ -1,0 +1,156 @@
+/** Loose slips of paper on the map: at most four. */
+import { css } from 'lit';
+
+export const slipsStyle = css`
+  .slip {
+    position: absolute;
+    display: flex;
+    align-items: stretch;
+    background: var(--paper);
+    border: var(--rule) solid var(--ink);
+    border-radius: 3px;
+    pointer-events: auto;
+  }
+  .slip button {
+    border: 0;
+    border-radius: 0;
+    background: none;
+    min-height: 44px;
+  }
+  .slip > * + * {
+    border-left: 1px solid var(--line);
+  }
+  .slip .label {
+    display: grid;
+    place-content: center;
+    padding: 0 12px;
+    font: italic 400 0.9375rem / 1 var(--serif);
+    color: var(--quiet);
+  }
+  .ground {
+    top: 16px;
+    right: 216px;
+  }
+  .ground button[aria-pressed="true"] {
+    box-shadow: inset 0 -4px 0 var(--rust);
+    font-weight: 700;
+  }
+  .history {
+    top: 16px;
+    right: 16px;
+  }
+  .tools {
+    bottom: 16px;
+    right: 304px;
+  }
+  mp-scale {
+    position: absolute;
+    bottom: 16px;
+    right: 16px;
+    pointer-events: auto;
+  }
+  .panel {
+    position: absolute;
+    bottom: 74px;
+    right: 16px;
+    width: 288px;
+    max-height: calc(100% - 160px);
+    overflow: auto;
+    padding: 12px 16px;
+    background: var(--paper);
+    border: var(--rule) solid var(--ink);
+    border-radius: 3px;
+    pointer-events: auto;
+  }
+  .panel h2 {
+    margin-bottom: 8px;
+  }
+  .cross {
+    display: grid;
+    grid-template-columns: repeat(3, 1fr);
+    gap: 4px;
+  }
+  .cross button {
+    border: 1px solid var(--line);
+    border-radius: 5px;
+    padding: 0 6px;
+  }
+  .cross .north {
+    grid-column: 2;
+  }
+  .cross .west {
+    grid-column: 1;
+    grid-row: 2;
+  }
+  .cross .whole {
+    grid-row: 2;
+    grid-column: 2;
+  }
+  .cross .east {
+    grid-row: 2;
+    grid-column: 3;
+  }
+  .cross .south {
+    grid-row: 3;
+    grid-column: 2;
+  }
+  svg {
+    width: 20px;
+    height: 20px;
+    margin-right: 8px;
+    vertical-align: -5px;
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 1.7;
+    stroke-linecap: round;
+    stroke-linejoin: round;
+  }
+  @media (max-width: 1099px) {
+    .ground .label {
+      display: none;
+    }
+    .tools {
+      bottom: 74px;
+      right: 16px;
+    }
+    .panel {
+      bottom: 132px;
+    }
+  }
+  @media (max-width: 719px) {
+    .slip button {
+      min-height: 48px;
+      padding: 0 10px;
+      font-size: 0.9375rem;
+    }
+    .ground {
+      top: 8px;
+      left: 8px;
+      right: auto;
+    }
+    .history {
+      display: none;
+    }
+    .tools {
+      top: 66px;
+      left: 8px;
+      right: auto;
+      bottom: auto;
+    }
+    mp-scale {
+      top: 124px;
+      left: 8px;
+      right: auto;
+      bottom: auto;
+    }
+    .panel {
+      top: 124px;
+      left: 8px;
+      right: 8px;
+      bottom: auto;
+      width: auto;
+      max-height: 45%;
+      z-index: 3;
+    }
+  }
+`;

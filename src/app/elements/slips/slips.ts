@@ -1,0 +1,112 @@
+/** The slips on the map: Ground, Undo and Redo, Key with the ways to move the map, and the scale. */
+import { html } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { redo, undo } from '../../actions/edit.ts';
+import { setGround } from '../../actions/select.ts';
+import type { MapView } from '../../map/map-view.ts';
+import type { GroundLook } from '../../state.ts';
+import { StoreElement } from '../../store-element.ts';
+import { shared } from '../../styles/shared.ts';
+import '../key/key.ts';
+import '../scale/scale.ts';
+import { keyIcon, redoIcon, undoIcon } from './icons.ts';
+import { slipsStyle } from './slips-style.ts';
+
+const looks: readonly GroundLook[] = ['drawing', 'photo', 'lie'];
+
+/** Share of the map's width one press of North, South, East or West moves it. */
+const pace = 0.25;
+
+@customElement('mp-slips')
+export class Slips extends StoreElement {
+  static override styles = [shared, slipsStyle];
+
+  @property({ attribute: false }) view: MapView | null = null;
+  @state() private open: 'key' | 'move' | null = null;
+
+  protected override watches() {
+    return ['ground', 'past', 'future', 'words', 'theme', 'site', 'units'] as const;
+  }
+
+  protected override render() {
+    return html`${this.#ground()} ${this.#history()} ${this.#tools()}
+      ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
+      <mp-scale .view=${this.view}></mp-scale>`;
+  }
+
+  #ground() {
+    const { ground } = this.words.shell;
+    return html`<div class="slip ground" role="group" aria-label=${ground.label}>
+      <span class="label" aria-hidden="true">${ground.label}</span>
+      ${looks.map(
+        (look) =>
+          html`<button aria-pressed=${this.state.ground === look} @click=${() => setGround(this.store, look)}>
+            ${ground[look]}
+          </button>`,
+      )}
+    </div>`;
+  }
+
+  #history() {
+    const { past, future } = this.state;
+    const { shell } = this.words;
+    const undoing = past.at(-1)?.sentence;
+    const redoing = future.at(-1)?.sentence;
+    return html`<div class="slip history" role="group" aria-label=${`${shell.undo}, ${shell.redo}`}>
+      <button
+        ?disabled=${!undoing}
+        title=${undoing ? shell.undoWhat(undoing) : shell.nothingToUndo}
+        @click=${() => undo(this.store)}
+      >
+        ${undoIcon}${shell.undo}
+      </button>
+      <button
+        ?disabled=${!redoing}
+        title=${redoing ? shell.redoWhat(redoing) : shell.nothingToRedo}
+        @click=${() => redo(this.store)}
+      >
+        ${redoIcon}${shell.redo}
+      </button>
+    </div>`;
+  }
+
+  #tools() {
+    const { shell } = this.words;
+    const map = () => this.view?.host?.map;
+    return html`<div class="slip tools">
+      <button aria-expanded=${this.open === 'key'} @click=${() => this.#toggle('key')}>${keyIcon}${shell.key}</button>
+      <button @click=${() => map()?.zoomIn()}>${shell.closer}</button>
+      <button @click=${() => map()?.zoomOut()}>${shell.wider}</button>
+      <button aria-expanded=${this.open === 'move'} @click=${() => this.#toggle('move')}>${shell.move}</button>
+    </div>`;
+  }
+
+  #key() {
+    return html`<section class="panel" aria-label=${this.words.shell.keyTitle} tabindex="0">
+      <h2>${this.words.shell.keyTitle}</h2>
+      <mp-key></mp-key>
+    </section>`;
+  }
+
+  #move() {
+    const { shell } = this.words;
+    const pan = (x: number, y: number) => () => {
+      const map = this.view?.host?.map;
+      const box = map?.getContainer();
+      if (map && box) map.panBy([x * pace * box.clientWidth, y * pace * box.clientHeight], { duration: 160 });
+    };
+    return html`<section class="panel" aria-label=${shell.moveTitle}>
+      <div class="cross">
+        <button class="north" @click=${pan(0, -1)}>${shell.north}</button>
+        <button class="west" @click=${pan(-1, 0)}>${shell.west}</button>
+        <button class="whole" @click=${() => this.view?.fit()}>${shell.whole}</button>
+        <button class="east" @click=${pan(1, 0)}>${shell.east}</button>
+        <button class="south" @click=${pan(0, 1)}>${shell.south}</button>
+      </div>
+    </section>`;
+  }
+
+  #toggle(what: 'key' | 'move'): void {
+    this.open = this.open === what ? null : what;
+  }
+}

@@ -1,0 +1,18 @@
+/** Starts the engine's worker. The only file that names it, so that the bundler finds it. */
+import { EngineClient, type Port } from './client.ts';
+import type { FromWorker } from './protocol.ts';
+
+/** A client whose worker starts with the first question. */
+export function startEngine(): EngineClient {
+  return new EngineClient(() => portOf(new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })));
+}
+
+function portOf(worker: Worker): Port {
+  return {
+    say: (message) => worker.postMessage(message),
+    hear: (listener) => worker.addEventListener('message', (event: MessageEvent<FromWorker>) => listener(event.data)),
+    lost: (listener) =>
+      worker.addEventListener('error', (event) => listener(event.message || 'the engine did not start')),
+    end: () => worker.terminate(),
+  };
+}

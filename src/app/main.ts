@@ -1,0 +1,2 @@
+/** Where the app starts. */
+import './elements/app/app.ts';

@@ -1,0 +1,10 @@
+/** What the program draws over the land, bottom first. A new overlay: its file in `overlays/` and its line here. */
+import type { MapHost, Overlay } from './host.ts';
+import { boxes } from './overlays/boxes.ts';
+
+const makers: readonly ((host: MapHost) => Overlay)[] = [boxes];
+
+/** One of each, for one map. */
+export function makeOverlays(host: MapHost): Overlay[] {
+  return makers.map((make) => make(host));
+}

@@ -1,0 +1,4 @@
+/** Words of the Land place. */
+export const land = {
+  title: 'Land',
+};

@@ -1,0 +1,4 @@
+/** Words of the Paper place. */
+export const paper = {
+  title: 'Paper',
+};

@@ -1,0 +1,4 @@
+/** Words of the Round place. */
+export const round = {
+  title: 'Round',
+};

@@ -1,0 +1,4 @@
+/** Words of the Season place. */
+export const season = {
+  title: 'Season',
+};
