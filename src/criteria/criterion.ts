@@ -49,6 +49,8 @@ export interface Criterion {
   /** Default weight by firmness of the evidence. */
   readonly weight: Figure;
   readonly settings: Readonly<Record<string, Figure>>;
+  /** Why it does not count for this bird ("House Wrens do not mind"), or null: it then has no weight and is not called unjudged. */
+  neutral?(context: PostContext): string | null;
   measure(context: PostContext): Measured;
   /** Raw → 0–1, continuous. */
   score(measured: Measured & { raw: number }, context: PostContext): number;

@@ -1,0 +1,126 @@
+import { curveAt } from '../birds/curve.ts';
+import type { Curve } from '../birds/guide.ts';
+import type { Shares } from '../ground/types.ts';
+import { type CoverKind, coverKinds } from '../site/types.ts';
+import type { Criterion, PostContext } from './criterion.ts';
+import { bentBySite, plateau } from './curve-shape.ts';
+import { ours, reader } from './figures.ts';
+import { lengthText, percentText } from './units.ts';
+
+const settings = {
+  radius: ours(40, 'm', [20, 80], 'The paper gives no radius; 30–50 m is read from its plots.'),
+  sightReach: ours(150, 'm', [50, 300]),
+  coverPart: ours(0.7, 'share', [0, 1], 'Low cover against free sight.'),
+  mostUnmapped: ours(0.9, 'share', [0.1, 1], 'Not judged where more than this of the disc is not drawn.'),
+  zero: ours(
+    0.2,
+    'share',
+    [0, 0.9],
+    "Low cover that scores 0; the bird guide's own curve stands until this is changed.",
+  ),
+  full: ours(
+    0.85,
+    'share',
+    [0.1, 1],
+    "Low cover that scores 1; the bird guide's own curve stands until this is changed.",
+  ),
+  'short-grass': ours(1, 'weight', [0, 1]),
+  orchard: ours(0.8, 'weight', [0, 1]),
+  wetland: ours(0.5, 'weight', [0, 1]),
+  meadow: ours(0.45, 'weight', [0, 1], 'Tall grass: 21 % of boxes used against 65 % (Navara & Anderson 2011).'),
+  paved: ours(0.4, 'weight', [0, 1]),
+  crop: ours(0.3, 'weight', [0, 1]),
+  brush: ours(0.1, 'weight', [0, 1]),
+  woods: ours(0, 'weight', [0, 1]),
+  building: ours(0, 'weight', [0, 1]),
+  water: ours(0, 'weight', [0, 1]),
+};
+const on = reader('openness', settings);
+
+/** Weighted share of low cover in the mapped part of the disc, 0–1. The bird's own weights come before the site's. */
+function lowCover(shares: Shares, weights: Record<CoverKind, number>, bird: Readonly<Partial<Record<string, number>>>) {
+  let sum = 0;
+  for (const kind of coverKinds) sum += shares[kind] * (bird[kind] ?? weights[kind]);
+  return Math.min(1, sum / (1 - shares.unmapped));
+}
+
+const coverCurve = ({ bird, site }: PostContext): Curve =>
+  bentBySite('openness', bird.habitat.lowCoverShare.value, site);
+
+/** What free sight adds, 0–1; null where the bird does not mind. */
+function sightScore({ bird, spot, eye, site }: PostContext): number | null {
+  const curve = bird.habitat.sight?.value;
+  return curve ? curveAt(curve, spot.meanSight(eye, on(site).sightReach)) : null;
+}
+
+/** Nearest thing taller than the hole within the bird's own clearance, metres; null when there is none. */
+function tallNear({ spot, bird, eye }: PostContext): number | null {
+  const clear = bird.habitat.clearAround?.value[0];
+  if (clear === undefined) return null;
+  const found = spot.pieces('tall', clear).filter((piece) => piece.height > eye);
+  if (found.length === 0) return null;
+  const gaps = found.map(({ a, b }) => {
+    const length = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
+    const along = length === 0 ? 0 : ((spot.point.x - a.x) * (b.x - a.x) + (spot.point.y - a.y) * (b.y - a.y)) / length;
+    const t = Math.min(1, Math.max(0, along));
+    return Math.hypot(a.x + t * (b.x - a.x) - spot.point.x, a.y + t * (b.y - a.y) - spot.point.y);
+  });
+  const least = Math.min(...gaps);
+  return least < clear ? least : null;
+}
+
+/** Low cover around the post, and how far one sees from it. */
+export const openness: Criterion = {
+  id: 'openness',
+  title: 'Openness',
+  unit: 'share of low cover',
+  weight: ours(3, 'weight', [0, 10], 'The best proven rule of all (Navara & Anderson 2011).'),
+  settings,
+  measure(context) {
+    const values = on(context.site);
+    const shares = context.spot.shares(values.radius);
+    if (shares.unmapped > values.mostUnmapped) {
+      return { raw: null, reason: `${percentText(shares.unmapped)} of the surroundings is not drawn` };
+    }
+    const raw = lowCover(shares, values, context.bird.habitat.lowCover?.value ?? {});
+    return { raw, parts: { unmapped: shares.unmapped }, at: { shape: 'disc', radius: values.radius } };
+  },
+  score({ raw }, context) {
+    const cover = curveAt(coverCurve(context), raw);
+    const sight = sightScore(context);
+    if (sight === null) return cover;
+    const part = on(context.site).coverPart;
+    return part * cover + (1 - part) * sight;
+  },
+  explain(measured, context) {
+    if (measured.raw === null) return `Openness not judged: ${measured.reason}`;
+    const { site, spot, eye, bird } = context;
+    const values = on(site);
+    const [from, to] = plateau(coverCurve(context));
+    const wants = from > 0 && Number.isFinite(from) ? percentText(from) : `at most ${percentText(Math.min(1, to))}`;
+    const around = `Low cover on ${percentText(measured.raw)} of ${lengthText(values.radius, site.units)} around, wants ${wants}`;
+    if (!bird.habitat.sight) return around;
+    const wantsSight = Math.min(values.sightReach, plateau(bird.habitat.sight.value)[0]);
+    return `${around}; free sight ${lengthText(spot.meanSight(eye, values.sightReach), site.units)}, wants ${lengthText(wantsSight, site.units)}`;
+  },
+  hard(_, context) {
+    const tall = tallNear(context);
+    if (tall === null) return null;
+    const [clear, better] = context.bird.habitat.clearAround!.value;
+    const say = (metres: number) => lengthText(metres, context.site.units);
+    return `Something taller than the hole stands ${say(tall)} off; ${context.bird.name} needs ${say(clear)} clear, better ${say(better)}`;
+  },
+  curve(context) {
+    const sight = sightScore(context);
+    if (sight === null) return coverCurve(context);
+    const part = on(context.site).coverPart;
+    return coverCurve(context).map(([raw, score]) => [raw, part * score + (1 - part) * sight] as const);
+  },
+  sources: ({ bird }) => [
+    ...new Set([
+      ...bird.habitat.lowCoverShare.source,
+      ...(bird.habitat.sight?.source ?? []),
+      ...(bird.habitat.lowCover?.source ?? []),
+    ]),
+  ],
+};
