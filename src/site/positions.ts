@@ -30,7 +30,7 @@ export function positionsOf(type: string, coordinates: unknown): unknown[] | nul
     if (!list.every((inner) => Array.isArray(inner))) return null;
     list = list.flat();
   }
-  return list;
+  return list.length > 0 && !list.some((position) => Array.isArray(position)) ? null : list;
 }
 
 /** Metres people have pasted as degrees: above any degree, below the ends of the usual grids. */

@@ -23,7 +23,7 @@ export function readSettings(raw: unknown, name: string): { settings: SiteSettin
     if (value === undefined || value === null) continue;
     const id = settingTrouble(row, value);
     if (id) issues.push(settingIssue(id, key, value, row, settings[key]));
-    else settings[key] = value;
+    else settings[key] = row.type === 'id' ? String(value) : value;
   }
   if (member(raw, 'region') === undefined) issues.push(noRegion());
   const wanted = readWanted(member(raw, 'wanted'), issues);
@@ -42,7 +42,7 @@ export function readSettings(raw: unknown, name: string): { settings: SiteSettin
 }
 
 function noSettings(raw: unknown): Issue {
-  if (raw === undefined) {
+  if (raw === undefined || raw === null) {
     const fix = 'Set the name, the region and the birds wanted; they are saved with the site.';
     return trouble('settings-missing', {}, 'The file holds no settings; the defaults are used.', fix);
   }
