@@ -1,7 +1,7 @@
 /** The door of this room: stops on the ground → who walks where, in what order, how far and how long. Takes places, knows no scores. */
 import type { LinearSolver } from '../geometry/linear-model.ts';
 import type { Point } from '../geometry/point.ts';
-import { bearing } from '../geometry/point.ts';
+import { bearing, distance } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
 import { faceDirection } from './direction.ts';
 import type { CostMatrix } from './matrix.ts';
@@ -66,11 +66,18 @@ export interface RoundPlan {
   readonly notes: readonly string[];
 }
 
+/** A trailhead in a pond is moved to the nearest free ground, however far. */
+const anywhere = 1e6;
+
 /** Plans the rounds. Stops nobody can reach are named and left out of them. */
 export function planRound(input: RoundInput): RoundPlan {
   const ends = [...(input.start ? [input.start] : []), ...(input.start && input.end ? [input.end] : [])];
   const places = [...ends, ...input.stops.map((s) => s.at)];
-  const ways = waysBetween(input.ground, places);
+  const ways = waysBetween(
+    input.ground,
+    places,
+    ends.map(() => anywhere),
+  );
   const reached = reachedStops(input, ways, ends.length);
   const kept = input.stops.map((_, k) => k).filter((k) => reached.has(k));
   const shape: TourShape = !input.start ? 'free' : input.end ? 'to-end' : 'closed';
@@ -78,8 +85,23 @@ export function planRound(input: RoundInput): RoundPlan {
   return {
     rounds: kept.length === 0 ? [] : walk.rounds(),
     unreachable: input.stops.filter((_, k) => !reached.has(k)).map((s) => s.id),
-    notes: input.start ? [] : ['No trailhead is drawn: the round runs from its first box to its last.'],
+    notes: notesOn(input, ways, ends),
   };
+}
+
+function notesOn(input: RoundInput, ways: Ways, ends: readonly Point[]): string[] {
+  if (!input.start) return ['No trailhead is drawn: the round runs from its first box to its last.'];
+  return ends.flatMap((end, k) => {
+    const stand = ways.stands[k];
+    if (!stand) return ['No free ground was found near the trailhead.'];
+    const metres = distance(end, stand);
+    const name = k === 0 ? 'start' : 'end';
+    return metres < 0.01
+      ? []
+      : [
+          `The ${name} stands where nobody can walk: the round uses the nearest free ground, ${Math.ceil(metres)} m away.`,
+        ];
+  });
 }
 
 /** Stops joined to the start, or to the largest group of stops. */
