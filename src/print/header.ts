@@ -1,0 +1,56 @@
+/** The head of a sheet: what it is, of what day and revision, and which of how many. */
+
+import type { Box } from './display.ts';
+import { group, type Item, line, text } from './display.ts';
+import { plain, shorten, widthOf } from './measure.ts';
+import { point, type Style } from './style.ts';
+
+/** What is stamped on every sheet; passed in, so that no clock takes part. */
+export interface HeaderFacts {
+  readonly siteName: string;
+  readonly what: string;
+  readonly date: string;
+  readonly revision: string;
+  readonly hash: string;
+  readonly sheet: number;
+  readonly sheets: number;
+  /** A line of its own under the title. */
+  readonly below: string;
+}
+
+/** Title at the left, "Sheet 2 of 5" at the right, the stamp under it; within the top of `box`. Returns the height used. */
+export function drawHeader(box: Box, facts: HeaderFacts, style: Style): { items: Item[]; height: number } {
+  const right = box.x + box.width;
+  const base = box.y + style.title * point * 0.78;
+  const count = `Sheet ${facts.sheet} of ${facts.sheets}`;
+  const countWidth = widthOf(count, style.sub, 'serifBold') + 4;
+  const room = box.width - countWidth;
+  const whatWidth = Math.min(widthOf(facts.what, style.sub, 'serifItalic'), room / 2);
+  const title = shorten(plain(facts.siteName) || 'Unnamed site', room - whatWidth - 3, style.title, 'serifBold');
+  const after = box.x + widthOf(title, style.title, 'serifBold') + 3;
+  const second = base + style.smallLine + 1.6;
+  const stamp = `${facts.date} · revision ${plain(facts.revision)} · ${plain(facts.hash).slice(0, 8)}`;
+  const stampWidth = widthOf(stamp, style.small);
+  const below = shorten(facts.below, box.width - stampWidth - 5, style.small);
+  const items: Item[] = [
+    group(
+      [
+        text(box.x, base, title, style.title, { face: 'serifBold' }),
+        text(after, base, shorten(facts.what, right - countWidth - after, style.sub, 'serifItalic'), style.sub, {
+          face: 'serifItalic',
+        }),
+      ],
+      { tag: 'H1' },
+    ),
+    group(
+      [
+        text(right, base, count, style.sub, { face: 'serifBold', anchor: 'end' }),
+        text(box.x, second, below, style.small),
+        text(right, second, stamp, style.small, { anchor: 'end' }),
+      ],
+      { tag: 'P' },
+    ),
+    line(box.x, second + 1.7, right, second + 1.7, 0.3),
+  ];
+  return { items, height: second + 1.7 - box.y };
+}

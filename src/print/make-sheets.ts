@@ -1,0 +1,31 @@
+/** The door: a plan's paper as sheets of one display list each. */
+import type { Sheet } from './display.ts';
+import { type BookFacts, bookFacts, type Draft } from './facts.ts';
+import { type SheetInput, type SheetName, sheetNames } from './input.ts';
+import { detailSheets } from './sheets/detail-sheet.ts';
+import { indexSheet } from './sheets/index-sheet.ts';
+
+/** One maker for each name; adding a kind of sheet is one file and one line here (docs/paper.md). */
+const makers: Readonly<Partial<Record<SheetName, (facts: BookFacts) => Draft[]>>> = {
+  index: indexSheet,
+  details: detailSheets,
+};
+
+/** The sheets asked for, in printing order, numbered through ("Sheet 2 of 9"). Draw them with `sheetToSvg` or `sheetsToPdf`. */
+export function makeSheets(input: SheetInput): Sheet[] {
+  const facts = bookFacts(input);
+  const drafts = sheetNames
+    .filter((name) => input.options.sheets.includes(name))
+    .flatMap((name) => makers[name]?.(facts) ?? []);
+  return drafts.map((draft, i) => ({
+    id: draft.id,
+    kind: draft.kind,
+    title: draft.title,
+    width: draft.page.width,
+    height: draft.page.height,
+    safe: draft.page.safe,
+    items: draft.draw(i + 1, drafts.length),
+    numbers: draft.numbers,
+    scale: draft.scale,
+  }));
+}
