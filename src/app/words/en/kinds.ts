@@ -26,5 +26,6 @@ export const kinds: Readonly<Record<string, string>> = {
   landmark: 'landmark',
   post: 'post',
   candidate: 'post that could be used',
+  fixed: 'standing box, not yet in the plan',
   retired: 'retired post',
 };

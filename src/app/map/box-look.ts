@@ -1,0 +1,58 @@
+/** How a box is drawn: sizes of the look's table, px, and what counts as weak. */
+import type { Plan, PlannedBox } from '../../plan-types.ts';
+
+export const boxSizes = {
+  /** Middle disc with the number (diameter 25), ring around it, and the gap between. */
+  disc: 12.5,
+  ring: 4,
+  beak: 9,
+  /** Second ring of a standing box. */
+  standing: 2,
+  /** Side of the picture: room for ring, beak, halo and the selection ring. */
+  picture: 68,
+  /** Boxes nearer than this on the screen are pushed apart when they are a pair. */
+  apart: 46,
+  target: 44,
+} as const;
+
+/** Under this score a box is drawn as weak: notched rust ring and its score in words. Ours: a criterion well below half has then pulled it down. */
+export const weakUnder = 60;
+
+export interface BoxLook {
+  readonly number: number;
+  /** 0–100 */
+  readonly score: number;
+  /** Degrees clockwise from north. */
+  readonly facing: number;
+  readonly standing: boolean;
+  readonly weak: boolean;
+  readonly selected: boolean;
+}
+
+/** What of a box the map shows. */
+export function boxLook(box: PlannedBox, selected: number | null): BoxLook {
+  return {
+    number: box.number,
+    score: Math.round(box.card.score),
+    facing: Math.round(box.card.facing.used),
+    standing: box.state === 'standing',
+    weak: isWeak(box),
+    selected: box.number === selected,
+  };
+}
+
+/** Whether a box is to be looked at: a low score, or its bird's rules refuse it. */
+export function isWeak(box: PlannedBox): boolean {
+  return box.card.score < weakUnder || box.card.refused.length > 0;
+}
+
+/** The same look has the same name, so that a picture is painted once. */
+export function lookName(look: BoxLook, theme: string): string {
+  const { number, score, facing, standing, weak, selected } = look;
+  return `box:${theme}:${number}:${score}:${facing}:${standing ? 's' : ''}${weak ? 'w' : ''}${selected ? 'x' : ''}`;
+}
+
+/** The box of a number, or null. */
+export function boxByNumber(plan: Plan | null, number: number | null): PlannedBox | null {
+  return plan?.boxes.find((b) => b.number === number) ?? null;
+}
