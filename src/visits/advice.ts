@@ -1,0 +1,143 @@
+/** What to do with a box next year, each with its evidence. Thresholds are ours; reasons name their source. */
+
+import type { Cause } from './nests.ts';
+
+export type AdviceKind = 'keep' | 'move' | 'pair' | 'guard' | 're-face' | 'retire';
+
+export interface Advice {
+  readonly kind: AdviceKind;
+  readonly sentence: string;
+  readonly sources: readonly string[];
+  /** Where to, for a move when a better spot is known. */
+  readonly to: { readonly label: string; readonly gain: number } | null;
+}
+
+/** What a box went through, counted by `review.ts`. */
+export interface BoxFacts {
+  readonly name: string;
+  /** Seasons in which it was looked at. */
+  readonly seasons: number;
+  readonly usedSeasons: number;
+  readonly fledged: number;
+  readonly failed: number;
+  readonly causes: Readonly<Partial<Record<Cause, number>>>;
+  /** Nests of House Sparrows or Starlings where they are pests. */
+  readonly pestNests: number;
+  /** Nests of another bird that shares pairs (a swallow in a bluebird's box). */
+  readonly rivalNests: number;
+  /** Share of the trail's nests that such rivals hold, 0–1. */
+  readonly rivalShare: number;
+  readonly paired: boolean;
+  readonly pairs: boolean;
+  readonly guarded: boolean | null;
+  /** Score of the entrance criterion 0–1, or null. */
+  readonly entrance: number | null;
+  readonly better: { readonly label: string; readonly gain: number } | null;
+}
+
+type Rule = (facts: BoxFacts) => Advice | null;
+
+const seasons = (count: number) => `${count} ${count === 1 ? 'season' : 'seasons'}`;
+const nests = (count: number) => `${count} ${count === 1 ? 'nest' : 'nests'}`;
+const advise = (kind: AdviceKind, sentence: string, sources: readonly string[], to: Advice['to'] = null): Advice => ({
+  kind,
+  sentence,
+  sources,
+  to,
+});
+/** A spot must gain this many points to be worth the digging. */
+const worthMoving = 5;
+
+const unused: Rule = ({ name, seasons: watched, usedSeasons, better }) => {
+  if (usedSeasons > 0 || watched < 2) return null;
+  if (better && better.gain >= worthMoving) {
+    return advise(
+      'move',
+      `${name} stood unused for ${seasons(watched)}; ${better.label} scores ${Math.round(better.gain)} points more.`,
+      ['ours'],
+      better,
+    );
+  }
+  if (watched < 3) return null;
+  return advise(
+    'retire',
+    `${name} stood unused for ${seasons(watched)} and no clearly better spot is near: take it down, or offer it to another bird.`,
+    ['ours'],
+  );
+};
+
+const pests: Rule = ({ name, pestNests, better }) =>
+  pestNests < 2
+    ? null
+    : advise(
+        'move',
+        `House Sparrows or Starlings built in ${name} ${pestNests} times: farther from buildings and feeders there are fewer, though sparrows may still come.`,
+        ['GWD', 'TSP', 'Warne'],
+        better,
+      );
+
+const losing: Rule = ({ name, fledged, failed, better }) =>
+  failed < 2 || failed <= fledged || !better || better.gain < worthMoving
+    ? null
+    : advise(
+        'move',
+        `${name} lost ${nests(failed)} and fledged ${fledged}; ${better.label} scores ${Math.round(better.gain)} points more.`,
+        ['ours'],
+        better,
+      );
+
+const heat: Rule = ({ name, causes, better }) =>
+  (causes.heat ?? 0) === 0
+    ? null
+    : advise(
+        'move',
+        `${name} lost ${nests(causes.heat!)} to heat: a post shaded from the west in the afternoon, or a pale, vented box, matters far more than turning it (5–10 °C against 0.6 °C).`,
+        ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009'],
+        better,
+      );
+
+const guard: Rule = ({ name, causes, guarded }) =>
+  (causes.predator ?? 0) === 0 || guarded === true
+    ? null
+    : advise(
+        'guard',
+        `${name} lost ${nests(causes.predator!)} to a predator${guarded === null ? ' (whether it has a guard is not noted)' : ' and has no guard'}: nests with a guard did 6.7 % better; none is proof against every animal.`,
+        ['Bailey & Bonter 2017', 'Marcus 2023'],
+      );
+
+const pair: Rule = ({ name, pairs, paired, rivalNests, rivalShare }) =>
+  !pairs || paired || rivalNests === 0 || rivalShare < 0.5
+    ? null
+    : advise(
+        'pair',
+        `Swallows held ${nests(rivalNests)} in ${name} and ${Math.round(rivalShare * 100)} % of the trail's nests: a second box 15–25 ft away may hold both birds. Sources disagree on how well it works.`,
+        ['Sial', 'TWRA', 'Berner', "O'Halloran 1997"],
+      );
+
+const reface: Rule = ({ name, causes, entrance }) =>
+  (causes.weather ?? 0) === 0 || entrance === null || entrance >= 0.5
+    ? null
+    : advise(
+        're-face',
+        `${name} lost ${nests(causes.weather!)} to wet or cold and its facing scores ${Math.round(entrance * 100)} of 100: turn it away from the storm side.`,
+        ['SWOR', 'TWRA', 'RSPB'],
+      );
+
+const keep: Rule = ({ name, fledged, failed, seasons: watched, usedSeasons }) => {
+  if (watched === 0) return advise('keep', `${name} was not looked at: nothing can be said.`, ['ours']);
+  const thin = watched === 1 ? ' One season is thin evidence.' : '';
+  return advise(
+    'keep',
+    `${name}: used in ${usedSeasons} of ${seasons(watched)}, ${fledged} fledged, ${failed} failed. Nothing speaks for a change.${thin}`,
+    ['ours'],
+  );
+};
+
+const rules: readonly Rule[] = [unused, pests, losing, heat, guard, pair, reface];
+
+/** All advice that applies, the most weighty first; `keep` when nothing else does. Never empty. */
+export function adviceFor(facts: BoxFacts): readonly Advice[] {
+  const found = rules.map((rule) => rule(facts)).filter((advice) => advice !== null);
+  const one = found.filter((advice, i) => found.findIndex((other) => other.kind === advice.kind) === i);
+  return one.length > 0 ? one : [keep(facts)!];
+}

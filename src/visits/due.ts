@@ -1,0 +1,76 @@
+/** When each box wants its next look. Weekly while a nest is active (common practice); `today` comes from the caller. */
+
+import type { BirdGuide } from '../birds/guide.ts';
+import type { NestClock } from './clock.ts';
+import { addDays, daysBetween, dayWords } from './days.ts';
+import { type Experience, openingAdvice } from './opening.ts';
+import { byTime, type Visit } from './visit.ts';
+
+/** Days between visits to an active nest. */
+export const visitEvery = 7;
+
+/** What is known of a box on the day. */
+export interface BoxNow {
+  readonly post: string;
+  readonly number: number | null;
+  /** All settled visits of the box. */
+  readonly visits: readonly Visit[];
+  readonly bird: BirdGuide | null;
+  /** The clock of the nest that is active now, or null. */
+  readonly clock: NestClock | null;
+}
+
+export interface Due {
+  readonly post: string;
+  readonly number: number | null;
+  readonly due: string;
+  /** Days past due; 0 when not overdue. */
+  readonly overdue: number;
+  readonly active: boolean;
+  /** `watch` when the box must not be opened on the due day (or today, if that is later). */
+  readonly do: 'open' | 'watch';
+  readonly sentence: string;
+}
+
+const activeStates: readonly Visit['state'][] = ['building', 'eggs', 'young'];
+
+/** Next look at one box: a week after the last, never visited boxes today, the day after the latest fledging to see the outcome when that comes first. */
+export function nextVisit(box: BoxNow, today: string, experience: Experience): Due {
+  const last = [...box.visits].sort(byTime).at(-1) ?? null;
+  const active = last !== null && activeStates.includes(last.state);
+  const weekly = last ? addDays(last.date, visitEvery) : today;
+  const outcome = active && box.clock?.fledge ? addDays(box.clock.fledge.latest, 1) : null;
+  const due = outcome !== null && last !== null && outcome > last.date && outcome < weekly ? outcome : weekly;
+  const overdue = Math.max(0, daysBetween(due, today));
+  const day = due > today ? due : today;
+  const advice = active
+    ? openingAdvice(box.bird, box.clock, day, experience)
+    : openingAdvice(null, null, day, experience);
+  const name = `Box ${box.number ?? box.post}`;
+  const state = last ? `last seen ${dayWords(last.date)} (${last.state})` : 'not visited yet';
+  const late = overdue > 0 ? `, overdue by ${overdue} ${overdue === 1 ? 'day' : 'days'}` : '';
+  return {
+    post: box.post,
+    number: box.number,
+    due,
+    overdue,
+    active,
+    do: advice.do,
+    sentence:
+      `${name}: next visit ${dayWords(due)}${late}; ${state}. ${advice.do === 'watch' ? advice.sentence : ''}`.trim(),
+  };
+}
+
+/** All boxes, most overdue first, then by due day, active nests before empty boxes, then by number. */
+export function dueVisits(boxes: readonly BoxNow[], today: string, experience: Experience): readonly Due[] {
+  return boxes
+    .map((box) => nextVisit(box, today, experience))
+    .sort(
+      (a, b) =>
+        b.overdue - a.overdue ||
+        (a.due < b.due ? -1 : a.due > b.due ? 1 : 0) ||
+        Number(b.active) - Number(a.active) ||
+        (a.number ?? Infinity) - (b.number ?? Infinity) ||
+        (a.post < b.post ? -1 : 1),
+    );
+}
