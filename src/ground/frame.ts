@@ -4,23 +4,40 @@ import type { Point } from '../geometry/point.ts';
 import type { LonLat, SiteFeature, SiteGeometry } from '../site/types.ts';
 import type { Frame } from './types.ts';
 
-/** The frame around a place, WGS84. 5 km from it lengths agree with the geodesic within 1 mm per 100 m. */
-export function makeFrame(centre: LonLat): Frame {
-  const [lon, lat] = centre;
-  if (!(Math.abs(lon) <= 360 && Math.abs(lat) <= 90)) throw new RangeError(`no such place: ${lon}, ${lat}`);
-  const plane = `+proj=tmerc +lat_0=${lat} +lon_0=${lon} +k=1 +x_0=0 +y_0=0 +datum=WGS84 +units=m +no_defs`;
-  const projection = proj4('+proj=longlat +datum=WGS84 +no_defs', plane);
+/** A transverse Mercator's own figures, as published examples give them; the site's frame uses the defaults. */
+export interface Mercator {
+  /** Scale at the centre line. */
+  readonly scale?: number;
+  /** Added to x and y, metres. */
+  readonly falseEasting?: number;
+  readonly falseNorthing?: number;
+  /** The earth's shape in PROJ's words. */
+  readonly earth?: string;
+}
+
+/** A transverse Mercator around a place: lon/lat ⇄ metres. */
+export function transverseMercator([lon, lat]: LonLat, figures: Mercator = {}): Frame {
+  const { scale = 1, falseEasting = 0, falseNorthing = 0, earth = '+datum=WGS84' } = figures;
+  const plane = `+proj=tmerc +lat_0=${lat} +lon_0=${lon} +k=${scale} +x_0=${falseEasting} +y_0=${falseNorthing}`;
+  const projection = proj4(`+proj=longlat ${earth} +no_defs`, `${plane} ${earth} +units=m +no_defs`);
   return {
     centre: [lon, lat],
     toPlane(position: LonLat): Point {
       const [x, y] = projection.forward([position[0], position[1]]) as [number, number];
       return { x, y };
     },
-    toLonLat(point: Point): LonLat {
-      const [east, north] = projection.inverse([point.x, point.y]) as [number, number];
+    toLonLat({ x, y }: Point): LonLat {
+      const [east, north] = projection.inverse([x, y]) as [number, number];
       return [east, north];
     },
   };
+}
+
+/** The frame around a place, WGS84. 5 km from it lengths agree with the geodesic within 1 mm per 100 m. */
+export function makeFrame(centre: LonLat): Frame {
+  const [lon, lat] = centre;
+  if (!(Math.abs(lon) <= 360 && Math.abs(lat) <= 90)) throw new RangeError(`no such place: ${lon}, ${lat}`);
+  return transverseMercator(centre);
 }
 
 /** Calls `visit` for every position of a geometry. */
