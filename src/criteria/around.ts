@@ -31,17 +31,18 @@ function along(from: Point, piece: Piece, reach: number, into: Near[]): void {
   }
   const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
   const foot = Math.min(length, Math.max(0, (from.x - a.x) * ux + (from.y - a.y) * uy));
-  const place = (t: number) => near(from, { x: a.x + t * ux, y: a.y + t * uy }, feature);
-  into.push(place(foot), place(0), place(length));
+  const shares = [foot, 0, length];
   for (let off = step; off <= reach; off += step) {
-    if (foot - off > 0) into.push(place(foot - off));
-    if (foot + off < length) into.push(place(foot + off));
+    if (foot - off > 0) shares.push(foot - off);
+    if (foot + off < length) shares.push(foot + off);
   }
+  for (const t of shares) into.push(near(from, { x: a.x + t * ux, y: a.y + t * uy }, feature));
 }
 
 /** Places of a target within `reach` metres. Kept on the spot. */
 export function placesAround(spot: Spot, target: Target, reach: number): readonly Near[] {
   const pieces = spot.pieces(target, reach);
+  if (pieces.length === 0) return [];
   return spot.keep(pieces, reach, () => {
     const places: Near[] = [];
     for (const piece of pieces) along(spot.point, piece, reach, places);

@@ -18,5 +18,6 @@ export function makeContext(spot: Spot, candidate: Candidate, guide: BirdGuide, 
   const bird = birdFor(guide, site);
   const sun = suns.of(bird);
   const eye = eyeOf(candidate, bird);
-  return { spot, bird, site, sun, eye, facing: candidate.facing ?? facingWish(spot, sun, site, eye).best };
+  const wish = facingWish(spot, sun, eye, suns.facing);
+  return { spot, bird, site, sun, eye, wish, facing: candidate.facing ?? wish.best };
 }

@@ -4,6 +4,7 @@ import type { BirdGuide, Curve, Figure } from '../birds/guide.ts';
 import type { Point } from '../geometry/point.ts';
 import type { SiteSettings } from '../site/types.ts';
 import type { SunTable } from '../sky/sun-table.ts';
+import type { FacingWish } from './facing-wish.ts';
 import type { Spot } from './spot.ts';
 
 export type CriterionId =
@@ -27,6 +28,8 @@ export interface PostContext {
   readonly facing: number;
   /** Metres from ground to hole. */
   readonly eye: number;
+  /** How good each bearing would be for the hole here. */
+  readonly wish: FacingWish;
 }
 
 /** What decided, so that map and paper can show it. */

@@ -69,7 +69,8 @@ export function stretch(curve: Curve, factor: number): Curve {
 export function bentBySite(id: string, curve: Curve, site: SiteSettings): Curve {
   const zero = site.figures[`${id}.zero`];
   const full = site.figures[`${id}.full`];
-  if ((zero === undefined && full === undefined) || !rises(curve)) return curve;
+  if (zero === undefined && full === undefined) return curve;
+  if (!rises(curve)) return curve;
   const [oldZero, oldFull] = rise(curve);
   return bend(curve, zero ?? oldZero, full ?? oldFull);
 }

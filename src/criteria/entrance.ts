@@ -1,10 +1,8 @@
 import type { Criterion, PostContext } from './criterion.ts';
 import { facingFigures, facingOn } from './facing-figures.ts';
-import { facingWish, worthAt } from './facing-wish.ts';
+import { worthAt } from './facing-wish.ts';
 import { facingSentence } from './facing-words.ts';
 import { ours } from './figures.ts';
-
-const wishOf = ({ spot, sun, site, eye }: PostContext) => facingWish(spot, sun, site, eye);
 
 /** A bearing's worth as a score: the worst is not hopeless. */
 function scoreOf(worth: number, { site }: PostContext): number {
@@ -20,14 +18,14 @@ export const entrance: Criterion = {
   weight: ours(1, 'weight', [0, 10], 'No bearing is proven best everywhere.'),
   settings: facingFigures,
   measure(context) {
-    const wish = wishOf(context);
+    const { wish } = context;
     const parts = { worth: worthAt(wish, context.facing), best: wish.best, from: wish.from, to: wish.to };
     return { raw: context.facing, parts, at: { shape: 'wedge', from: wish.from, to: wish.to } };
   },
-  score: ({ parts }, context) => scoreOf(parts?.worth ?? worthAt(wishOf(context), context.facing), context),
-  explain: (_, context) => facingSentence(wishOf(context), context.facing),
+  score: ({ parts }, context) => scoreOf(parts?.worth ?? worthAt(context.wish, context.facing), context),
+  explain: (_, context) => facingSentence(context.wish, context.facing),
   curve(context) {
-    const { worth } = wishOf(context);
+    const { worth } = context.wish;
     return Array.from({ length: 73 }, (_, i) => [i * 5, scoreOf(worth[(i * 5) % 360]!, context)] as const);
   },
   sources: () => [

@@ -5,7 +5,6 @@ import { compassPhrase, compassWord } from '../sky/compass.ts';
 import type { DeclinationAnswer } from '../sky/declination.ts';
 import type { PostContext } from './criterion.ts';
 import { facingOn } from './facing-figures.ts';
-import { facingWish } from './facing-wish.ts';
 import { facingSentence, latitudeNote } from './facing-words.ts';
 import { bearingText } from './units.ts';
 
@@ -27,8 +26,7 @@ function compassText(facing: Facing['magnetic'], needle: DeclinationAnswer): str
 
 /** Best bearing, the band that is as good, and the bearing in use by true north, by compass and in words. */
 export function facingCard(context: PostContext, needle: DeclinationAnswer): Facing {
-  const { spot, sun, site, eye, facing: used } = context;
-  const wish = facingWish(spot, sun, site, eye);
+  const { spot, site, wish, facing: used } = context;
   const values = facingOn(site);
   const byCompass = magnetic(used, needle);
   const sentences = [

@@ -1,8 +1,6 @@
 /** The parts of the facing advice, each 0–1 for every whole degree (index 0 = north, clockwise). */
 import { normalDegrees, turn } from '../geometry/point.ts';
 import type { SiteSettings } from '../site/types.ts';
-import { faceBeams } from '../sky/face-beams.ts';
-import type { SunTable } from '../sky/sun-table.ts';
 import { placesAround } from './around.ts';
 import type { FacingValues } from './facing-figures.ts';
 import { perchDistance, perchReach } from './perch.ts';
@@ -16,7 +14,9 @@ export function favored(latitude: number, values: FacingValues): number {
 }
 
 /** The bearing as it counts in the northern half: south of the equator north and south change places. */
-const northern = (degrees: number, latitude: number) => (latitude < 0 ? normalDegrees(180 - degrees) : degrees);
+function northern(degrees: number, latitude: number): number {
+  return latitude < 0 ? normalDegrees(180 - degrees) : degrees;
+}
 
 /** What trail texts and papers prefer: full inside the band, falling over the rim, leaning toward the latitude's bearing. */
 export function preference(latitude: number, values: FacingValues): Float64Array {
@@ -33,38 +33,44 @@ export function preference(latitude: number, values: FacingValues): Float64Array
   return part;
 }
 
-/** Away from the afternoon sun as it reaches this post: 1 where the front gets none, 0 where it gets the most an unshaded face can. */
-export function coolFront(sun: SunTable, shaded: Uint8Array): Float64Array {
-  if (sun.brightest === 0) return new Float64Array(360).fill(1);
-  return faceBeams(sun, shaded).map((beam) => Math.max(0, 1 - beam / sun.brightest));
-}
-
 /** Away from where storms come from: 0 facing it, 1 with the back to it. */
 export function leeOf(stormFrom: number): Float64Array {
-  const part = new Float64Array(360);
-  for (let degrees = 0; degrees < 360; degrees++) part[degrees] = turn(degrees, stormFrom) / 180;
-  return part;
+  return Float64Array.from({ length: 360 }, (_, degrees) => turn(degrees, stormFrom) / 180);
 }
 
-/** Open land in front: mean free sight within `half` degrees to each side, as a share of the reach. */
-export function openFront(sight: Float64Array, half: number, reach: number): Float64Array {
-  const side = Math.round(half);
-  const part = new Float64Array(360);
+/** Open land in front: mean free sight within `half` degrees to each side, as a share of the reach. Written into `into`. */
+export function openFront(sight: Float64Array, half: number, reach: number, into: Float64Array): Float64Array {
+  const side = Math.min(179, Math.round(half));
+  const whole = (2 * side + 1) * reach;
   let sum = 0;
-  for (let i = -side; i <= side; i++) sum += sight[(i + 360) % 360]!;
+  for (let i = -side; i <= side; i++) sum += sight[i < 0 ? i + 360 : i]!;
+  let enters = side + 1;
+  let leaves = 360 - side;
   for (let degrees = 0; degrees < 360; degrees++) {
-    part[degrees] = sum / (2 * side + 1) / reach;
-    sum += sight[(degrees + side + 1) % 360]! - sight[(degrees - side + 360) % 360]!;
+    if (enters === 360) enters = 0;
+    if (leaves === 360) leaves = 0;
+    into[degrees] = sum / whole;
+    sum += sight[enters++]! - sight[leaves++]!;
   }
-  return part;
+  return into;
 }
 
-/** Spreads peaks to both sides, losing 1 over 90°: the upper envelope of all of them, in two rounds of the circle each way. */
-function spread(peaks: Float64Array): Float64Array {
-  const loss = 1 / 90;
-  for (let i = 0; i < 720; i++) peaks[(i + 1) % 360] = Math.max(peaks[(i + 1) % 360]!, peaks[i % 360]! - loss);
-  for (let i = 720; i > 0; i--) peaks[(i + 359) % 360] = Math.max(peaks[(i + 359) % 360]!, peaks[i % 360]! - loss);
-  return peaks;
+/** What a thing loses in worth for each degree it stands to the side of the facing: all of it at 90°. */
+const loss = 1 / 90;
+
+/** Spreads peaks to both sides: the upper envelope of all of them, by two rounds of the circle each way. */
+function spread(peaks: Float64Array): void {
+  let carried = 0;
+  for (let i = 0; i < 720; i++) {
+    const at = i < 360 ? i : i - 360;
+    carried = Math.max(peaks[at]!, carried - loss);
+    peaks[at] = carried;
+  }
+  for (let i = 719; i >= 0; i--) {
+    const at = i < 360 ? i : i - 360;
+    carried = Math.max(peaks[at]!, carried - loss);
+    peaks[at] = carried;
+  }
 }
 
 /** Puts a thing worth `worth` at an exact bearing onto the two whole degrees beside it. */
@@ -72,25 +78,32 @@ function put(peaks: Float64Array, toward: number, worth: number): void {
   const low = Math.floor(toward);
   const past = toward - low;
   const [at, next] = [low % 360, (low + 1) % 360];
-  peaks[at] = Math.max(peaks[at]!, worth - past / 90);
-  peaks[next] = Math.max(peaks[next]!, worth - (1 - past) / 90);
+  peaks[at] = Math.max(peaks[at]!, worth - past * loss);
+  peaks[next] = Math.max(peaks[next]!, worth - (1 - past) * loss);
 }
 
-/** A perch in front at a good distance and nothing tall close before the hole; null where neither is drawn on the site. */
-export function perchFront(spot: Spot, site: SiteSettings, values: FacingValues): Float64Array | null {
-  const { ground } = spot;
-  const [perches, talls] = [ground.has('perch'), ground.has('tall')];
-  if (!perches && !talls) return null;
-  const perch = new Float64Array(360);
-  const byDistance = perchDistance(site);
-  if (perches)
-    for (const p of placesAround(spot, 'perch', perchReach(site))) put(perch, p.toward, byDistance(p.distance));
-  const tall = new Float64Array(360);
-  const reach = values.tallNear + values.tallSoft;
-  if (talls)
-    for (const p of placesAround(spot, 'tall', reach))
-      put(tall, p.toward, Math.min(1, (reach - p.distance) / values.tallSoft));
-  spread(perch);
-  spread(tall);
-  return perch.map((worth, i) => (perches ? 0.5 * worth : 0.5) + 0.5 * (1 - tall[i]!));
+/** Whether perches before the hole can be judged on a site at all. */
+export function knowsPerches({ ground }: Spot): boolean {
+  return ground.has('perch') || ground.has('tall');
+}
+
+/** A perch in front at a good distance, 0–1. Written into `into`; false, and nothing written, where there is none near. */
+export function perchFront(spot: Spot, site: SiteSettings, into: Float64Array): boolean {
+  const places = spot.ground.has('perch') ? placesAround(spot, 'perch', perchReach(site)) : [];
+  if (places.length === 0) return false;
+  into.fill(0);
+  for (const { toward, distance } of places) put(into, toward, perchDistance(distance, site));
+  spread(into);
+  return true;
+}
+
+/** Something tall close before the hole, 0–1: the more the worse. Written into `into`; false where there is none near. */
+export function tallFront(spot: Spot, { tallNear, tallSoft }: FacingValues, into: Float64Array): boolean {
+  const reach = tallNear + tallSoft;
+  const places = spot.ground.has('tall') ? placesAround(spot, 'tall', reach) : [];
+  if (places.length === 0) return false;
+  into.fill(0);
+  for (const { toward, distance } of places) put(into, toward, Math.min(1, (reach - distance) / tallSoft));
+  spread(into);
+  return true;
 }

@@ -1,9 +1,10 @@
 /** How good each bearing is for the hole of a box at a place. */
 import { turn } from '../geometry/point.ts';
 import type { SiteSettings } from '../site/types.ts';
+import { type BeamRoom, beamRoom, faceBeams } from '../sky/face-beams.ts';
 import type { SunTable } from '../sky/sun-table.ts';
 import { type FacingValues, facingOn } from './facing-figures.ts';
-import { coolFront, favored, leeOf, openFront, perchFront, preference } from './facing-parts.ts';
+import { favored, knowsPerches, leeOf, openFront, perchFront, preference, tallFront } from './facing-parts.ts';
 import type { Spot } from './spot.ts';
 
 export interface FacingWish {
@@ -17,24 +18,65 @@ export interface FacingWish {
   readonly all: boolean;
 }
 
-/** Adds `weight` times a part to the sum and returns the weight; nothing for a part that could not be judged. */
-function add(sum: Float64Array, part: Float64Array | null, weight: number): number {
-  if (!part) return 0;
-  for (let i = 0; i < 360; i++) sum[i]! += weight * part[i]!;
-  return weight;
+/** What the facing advice of a site rests on wherever a post stands, and room to work in (one caller at a time). */
+export interface FacingGrounds {
+  readonly site: SiteSettings;
+  readonly values: FacingValues;
+  /** Weighted sum of what is the same everywhere: the preference and the storm. */
+  readonly everywhere: Float64Array;
+  readonly everywhereWeight: number;
+  /** The bearing that wins among equals. */
+  readonly center: number;
+  readonly beams: BeamRoom;
+  readonly room: Float64Array;
 }
 
-/** The weighted mean of the parts, every whole degree. */
-function worth(spot: Spot, sun: SunTable, site: SiteSettings, eye: number, values: FacingValues): Float64Array {
-  const latitude = spot.ground.frame.centre[1];
+/** Made once for a site. `latitude` in degrees, south below zero. */
+export function facingGrounds(latitude: number, site: SiteSettings): FacingGrounds {
+  const values = facingOn(site);
+  const everywhere = preference(latitude, values).map((part) => part * values.preferenceWeight);
+  const lee = site.stormFrom === null ? null : leeOf(site.stormFrom);
+  if (lee) for (let i = 0; i < 360; i++) everywhere[i]! += values.stormWeight * lee[i]!;
+  const center = favored(latitude, values);
+  return {
+    site,
+    values,
+    everywhere,
+    everywhereWeight: values.preferenceWeight + (lee ? values.stormWeight : 0),
+    center: latitude < 0 ? 180 - center : center,
+    beams: beamRoom(),
+    room: new Float64Array(360),
+  };
+}
+
+/** Half the weight for a perch in front, half for nothing tall close before the hole; 0 where neither kind of thing is drawn. */
+function addPerch(sum: Float64Array, spot: Spot, { site, values, room }: FacingGrounds): number {
+  if (!knowsPerches(spot)) return 0;
+  const half = values.perchWeight / 2;
+  const least = spot.ground.has('perch') ? half : 2 * half;
+  for (let i = 0; i < 360; i++) sum[i]! += least;
+  if (perchFront(spot, site, room)) for (let i = 0; i < 360; i++) sum[i]! += half * room[i]!;
+  if (tallFront(spot, values, room)) for (let i = 0; i < 360; i++) sum[i]! -= half * room[i]!;
+  return values.perchWeight;
+}
+
+/**
+ * The weighted mean of the parts, every whole degree. The sun's part is 0 where the front gets the most an unshaded face can and 1 where it
+ * gets none, so a shaded post may look west.
+ */
+function worthOf(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): Float64Array {
+  const { everywhere, everywhereWeight, values, beams, room } = grounds;
+  const { beamWeight, openWeight, openHalf, sightReach } = values;
   const sum = new Float64Array(360);
-  const weights =
-    add(sum, preference(latitude, values), values.preferenceWeight) +
-    add(sum, coolFront(sun, spot.shaded(eye, sun)), values.beamWeight) +
-    add(sum, site.stormFrom === null ? null : leeOf(site.stormFrom), values.stormWeight) +
-    add(sum, openFront(spot.sight(eye, values.sightReach), values.openHalf, values.sightReach), values.openWeight) +
-    add(sum, perchFront(spot, site, values), values.perchWeight);
-  if (weights > 0) for (let i = 0; i < 360; i++) sum[i]! /= weights;
+  const perchWeight = addPerch(sum, spot, grounds);
+  const faces = faceBeams(sun, spot.shaded(eye, sun), beams);
+  openFront(spot.sight(eye, sightReach), openHalf, sightReach, room);
+  const perBeam = beamWeight / (sun.brightest || 1);
+  const whole = everywhereWeight + beamWeight + openWeight + perchWeight || 1;
+  for (let i = 0; i < 360; i++) {
+    const beam = Math.max(0, beamWeight - perBeam * faces[i]!);
+    sum[i] = (sum[i]! + everywhere[i]! + beam + openWeight * room[i]!) / whole;
+  }
   return sum;
 }
 
@@ -51,24 +93,22 @@ function bestOf(values: Float64Array, center: number): number {
 /** How far from the best, going one way (+1 or −1), bearings stay as good. */
 function reachOf(values: Float64Array, best: number, way: number, least: number): number {
   let steps = 0;
-  while (steps < 359 && values[(((best + way * (steps + 1)) % 360) + 360) % 360]! >= least) steps++;
+  while (steps < 359 && values[(best + way * (steps + 1) + 720) % 360]! >= least) steps++;
   return steps;
 }
 
+function makeWish(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): FacingWish {
+  const worth = worthOf(spot, sun, eye, grounds);
+  const best = bestOf(worth, grounds.center);
+  const least = worth[best]! - grounds.values.asGood;
+  const right = reachOf(worth, best, 1, least);
+  const left = reachOf(worth, best, -1, least);
+  return { worth, best, from: (best - left + 360) % 360, to: (best + right) % 360, all: right >= 359 };
+}
+
 /** Works the wish out at a spot, once for a sun and an eye height. */
-export function facingWish(spot: Spot, sun: SunTable, site: SiteSettings, eye: number): FacingWish {
-  return spot.keep(sun, eye, () => {
-    const values = facingOn(site);
-    const latitude = spot.ground.frame.centre[1];
-    const list = worth(spot, sun, site, eye, values);
-    const center = favored(latitude, values);
-    const best = bestOf(list, latitude < 0 ? 180 - center : center);
-    const least = list[best]! - values.asGood;
-    const right = reachOf(list, best, 1, least);
-    const left = reachOf(list, best, -1, least);
-    const all = right >= 359;
-    return { worth: list, best, from: (best - left + 360) % 360, to: (best + right) % 360, all };
-  });
+export function facingWish(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): FacingWish {
+  return spot.keep(sun, eye, () => makeWish(spot, sun, eye, grounds));
 }
 
 /** What a bearing is worth, between whole degrees by a straight line. */

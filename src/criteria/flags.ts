@@ -1,7 +1,7 @@
 /** Things to look at that do not change a score. */
 import type { Figure } from '../birds/guide.ts';
 import { turn } from '../geometry/point.ts';
-import type { Ground } from '../ground/types.ts';
+import { isGrazed, isSprayed } from '../site/properties.ts';
 import { placesAround } from './around.ts';
 import type { PostContext } from './criterion.ts';
 import { ours, reader } from './figures.ts';
@@ -36,14 +36,14 @@ function wire({ spot, site }: PostContext, values: Values): string | null {
 }
 
 function sprayed({ spot, site }: PostContext, values: Values): string | null {
-  const near = groundWith(spot.ground, 'sprayed', spot.point);
+  const near = groundWith(spot.ground, isSprayed, spot.point);
   if (!near || near.distance > values.sprayed) return null;
   const where = near.distance === 0 ? 'here' : `${lengthText(near.distance, site.units)} off`;
   return `Ground marked as sprayed ${where}: fewer insects, and poison for the young; ask when and with what.`;
 }
 
 function grazed({ spot }: PostContext): string | null {
-  const near = groundWith(spot.ground, 'grazed', spot.point);
+  const near = groundWith(spot.ground, isGrazed, spot.point);
   return near?.distance === 0 ? 'Grazed ground: animals rub on posts; set a stout post or fence it off.' : null;
 }
 
@@ -53,15 +53,16 @@ function unmapped({ spot, site }: PostContext, values: Values): string | null {
   return `${percentText(share)} of the ${lengthText(values.radius, site.units)} around is not drawn: the score is less sure.`;
 }
 
-function forbidden(ground: Ground, { spot }: PostContext): string | null {
-  return ground.forbidden(spot.point)?.reason ?? null;
+function forbidden({ spot }: PostContext): string | null {
+  const found = spot.ground.forbidden(spot.point);
+  return found ? `No box may stand here: ${found.reason}.` : null;
 }
 
 /** All flags of a post, the gravest first. */
 export function flagsOf(context: PostContext): string[] {
   const values = on(context.site);
   const all = [
-    forbidden(context.spot.ground, context),
+    forbidden(context),
     wire(context, values),
     road(context, values),
     sprayed(context, values),

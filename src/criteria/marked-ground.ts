@@ -33,15 +33,15 @@ function toArea(p: Point, area: readonly Point[][]): number {
   return inside ? 0 : least;
 }
 
-/** The nearest area whose `mark` is set true, and how far it is; null where none is marked. */
+/** The nearest area that `marked` picks (such as `isSprayed`), and how far it is; null where none is. */
 export function groundWith(
   ground: Ground,
-  mark: 'sprayed' | 'grazed',
+  marked: (feature: SiteFeature) => boolean,
   p: Point,
 ): { readonly distance: number; readonly feature: string } | null {
   let nearest: { distance: number; feature: string } | null = null;
   for (const feature of ground.site.features) {
-    if (feature.properties[mark] !== true) continue;
+    if (!marked(feature)) continue;
     const distance = toArea(p, rings(ground, feature));
     if (distance < (nearest?.distance ?? Number.POSITIVE_INFINITY)) nearest = { distance, feature: feature.id };
   }

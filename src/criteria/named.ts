@@ -1,4 +1,5 @@
 import type { Ground } from '../ground/types.ts';
+import { nameOf } from '../site/properties.ts';
 
 /** Words for a kind in a sentence. */
 const words: Readonly<Record<string, string>> = {
@@ -10,8 +11,7 @@ const words: Readonly<Record<string, string>> = {
 /** What a person calls a feature: its own name, else its kind, first letter large; `otherwise` when it is not found. */
 export function featureName(ground: Ground, id: string, otherwise: string): string {
   const feature = ground.site.features.find((one) => one.id === id);
-  const own = feature?.properties.name;
-  const name = typeof own === 'string' && own.trim() ? own.trim().slice(0, 40) : '';
+  const name = feature ? (nameOf(feature)?.slice(0, 40) ?? '') : '';
   const text = name || (feature ? (words[feature.kind] ?? feature.kind) : otherwise);
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -53,20 +53,17 @@ function sightScore({ bird, spot, eye, site }: PostContext): number | null {
   return curve ? curveAt(curve, spot.meanSight(eye, on(site).sightReach)) : null;
 }
 
-/** Nearest thing taller than the hole within the bird's own clearance, metres; null when there is none. */
-function tallNear({ spot, bird, eye }: PostContext): number | null {
+/** Metres to something taller than the hole within the bird's own clearance (below zero inside it); null when there is none. */
+function tallNear({ spot, bird, eye, site }: PostContext): number | null {
   const clear = bird.habitat.clearAround?.value[0];
   if (clear === undefined) return null;
-  const found = spot.pieces('tall', clear).filter((piece) => piece.height > eye);
-  if (found.length === 0) return null;
-  const gaps = found.map(({ a, b }) => {
-    const length = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
-    const along = length === 0 ? 0 : ((spot.point.x - a.x) * (b.x - a.x) + (spot.point.y - a.y) * (b.y - a.y)) / length;
-    const t = Math.min(1, Math.max(0, along));
-    return Math.hypot(a.x + t * (b.x - a.x) - spot.point.x, a.y + t * (b.y - a.y) - spot.point.y);
-  });
-  const least = Math.min(...gaps);
-  return least < clear ? least : null;
+  const nearest = spot.ground.has('tall') ? spot.nearest('tall') : null;
+  if (!nearest) return null;
+  // Sight is zero all round inside something taller than the eye, however far its edge.
+  if (spot.meanSight(eye, on(site).sightReach) === 0) return Math.min(0, nearest.distance);
+  const taller = spot.pieces('tall', clear).filter((piece) => piece.height > eye);
+  if (taller.length === 0) return null;
+  return taller.some((piece) => piece.feature === nearest.feature) ? nearest.distance : clear;
 }
 
 /** Low cover around the post, and how far one sees from it. */
@@ -108,7 +105,11 @@ export const openness: Criterion = {
     if (tall === null) return null;
     const [clear, better] = context.bird.habitat.clearAround!.value;
     const say = (metres: number) => lengthText(metres, context.site.units);
-    return `Something taller than the hole stands ${say(tall)} off; ${context.bird.name} needs ${say(clear)} clear, better ${say(better)}`;
+    const where =
+      tall <= 0
+        ? 'This is inside or under something taller than the hole'
+        : `Something taller than the hole stands within ${say(Math.max(tall, 0.1))}`;
+    return `${where}; ${context.bird.name} needs ${say(clear)} clear, better ${say(better)}`;
   },
   curve(context) {
     const sight = sightScore(context);

@@ -42,14 +42,12 @@ export function perchReach(site: SiteSettings): number {
   return far * fade;
 }
 
-/** How good a perch is by its distance alone, 0–1. */
-export function perchDistance(site: SiteSettings): (metres: number) => number {
+/** How good a perch `metres` off is by its distance alone, 0–1. */
+export function perchDistance(metres: number, site: SiteSettings): number {
   const { near, far, fade } = on(site);
+  if (metres < near) return metres / near;
   const end = far * fade;
-  return (metres) => {
-    if (metres < near) return near > 0 ? metres / near : 1;
-    return metres <= far ? 1 : Math.max(0, (end - metres) / (end - far));
-  };
+  return metres <= far ? 1 : Math.max(0, (end - metres) / (end - far));
 }
 
 /** How much a thing counts as in front, 0–1: the half-plane before the hole with a soft rim, so that a degree never decides. */
@@ -60,10 +58,9 @@ function inFront(off: number, soft: number): number {
 /** The perch that counts most from this facing, and how much. */
 function best({ spot, site, facing }: PostContext): { place: Near; worth: number } | null {
   const { soft } = on(site);
-  const byDistance = perchDistance(site);
   let found: { place: Near; worth: number } | null = null;
   for (const place of placesAround(spot, 'perch', perchReach(site))) {
-    const worth = byDistance(place.distance) * inFront(turn(place.toward, facing), soft);
+    const worth = perchDistance(place.distance, site) * inFront(turn(place.toward, facing), soft);
     if (worth > (found?.worth ?? 0)) found = { place, worth };
   }
   return found;

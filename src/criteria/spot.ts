@@ -17,12 +17,19 @@ export interface Spot {
   keep<T>(owner: object, figure: number, make: () => T): T;
 }
 
-/** What was asked for with these keys, or made now and kept. A list: a spot is asked for a handful of things. */
-function memo<T>(kept: [unknown, number, T][], key: unknown, size: number, make: () => T): T {
-  for (const entry of kept) if (entry[0] === key && entry[1] === size) return entry[2];
-  const made = make();
-  kept.push([key, size, made]);
-  return made;
+/** What was found for a key and a figure: a handful at a spot, so a list is quicker than a map. */
+class Kept<T> {
+  private readonly entries: { key: unknown; figure: number; value: T }[] = [];
+
+  find(key: unknown, figure: number): { value: T } | null {
+    for (const entry of this.entries) if (entry.key === key && entry.figure === figure) return entry;
+    return null;
+  }
+
+  add(key: unknown, figure: number, value: T): T {
+    this.entries.push({ key, figure, value });
+    return value;
+  }
 }
 
 function mean(values: Float64Array): number {
@@ -31,25 +38,57 @@ function mean(values: Float64Array): number {
   return sum / values.length;
 }
 
+/** A class and not a set of closures: ten thousand of them are made while a site is scored. */
+class KeptSpot implements Spot {
+  private readonly discs = new Kept<Shares>();
+  private readonly found = new Kept<Found | null>();
+  private readonly near = new Kept<readonly Piece[]>();
+  private readonly sights = new Kept<Float64Array>();
+  private readonly shades = new Kept<Uint8Array>();
+  private readonly others = new Kept<unknown>();
+
+  constructor(
+    readonly ground: Ground,
+    readonly point: Point,
+  ) {}
+
+  shares(radius: number): Shares {
+    const kept = this.discs.find('', radius);
+    return kept ? kept.value : this.discs.add('', radius, this.ground.shares(this.point, radius));
+  }
+
+  nearest(target: Target): Found | null {
+    const kept = this.found.find(target, 0);
+    return kept ? kept.value : this.found.add(target, 0, this.ground.nearest(this.point, target));
+  }
+
+  pieces(target: Target, reach: number): readonly Piece[] {
+    const kept = this.near.find(target, reach);
+    return kept ? kept.value : this.near.add(target, reach, this.ground.piecesWithin(this.point, target, reach));
+  }
+
+  sight(eye: number, reach: number): Float64Array {
+    const kept = this.sights.find(reach, eye);
+    return kept ? kept.value : this.sights.add(reach, eye, this.ground.sight(this.point, eye, reach));
+  }
+
+  /** From the same rays as the facing's, so that one look round serves both. */
+  meanSight(eye: number, reach: number): number {
+    return mean(this.sight(eye, reach));
+  }
+
+  shaded(eye: number, sun: SunTable): Uint8Array {
+    const kept = this.shades.find(sun, eye);
+    return kept ? kept.value : this.shades.add(sun, eye, this.ground.shaded(this.point, eye, sun.rays));
+  }
+
+  keep<T>(owner: object, figure: number, make: () => T): T {
+    const kept = this.others.find(owner, figure);
+    return (kept ? kept.value : this.others.add(owner, figure, make())) as T;
+  }
+}
+
 /** A place made ready to be asked. Nothing is measured before it is asked for, and nothing twice. */
 export function makeSpot(ground: Ground, point: Point): Spot {
-  const shares: [unknown, number, Shares][] = [];
-  const found: [unknown, number, Found | null][] = [];
-  const pieces: [unknown, number, readonly Piece[]][] = [];
-  const sights: [unknown, number, Float64Array][] = [];
-  const shades: [unknown, number, Uint8Array][] = [];
-  const others: [unknown, number, unknown][] = [];
-  const sight = (eye: number, reach: number) => memo(sights, eye, reach, () => ground.sight(point, eye, reach));
-  return {
-    ground,
-    point,
-    shares: (radius) => memo(shares, '', radius, () => ground.shares(point, radius)),
-    nearest: (target) => memo(found, target, 0, () => ground.nearest(point, target)),
-    pieces: (target, reach) => memo(pieces, target, reach, () => ground.piecesWithin(point, target, reach)),
-    sight,
-    // From the same rays as the facing's, so that one look round serves both.
-    meanSight: (eye, reach) => mean(sight(eye, reach)),
-    shaded: (eye, sun) => memo(shades, sun, eye, () => ground.shaded(point, eye, sun.rays)),
-    keep: <T>(owner: object, figure: number, make: () => T) => memo(others, owner, figure, make) as T,
-  };
+  return new KeptSpot(ground, point);
 }

@@ -8,12 +8,15 @@ import { type DeclinationAnswer, declination } from '../sky/declination.ts';
 import { makeSunTable } from '../sky/make-sun-table.ts';
 import type { SunTable } from '../sky/sun-table.ts';
 import { birdFor } from './bird-for.ts';
+import { type FacingGrounds, facingGrounds } from './facing-wish.ts';
 
 export interface Suns {
   /** Birds of the site's region in display order, with the figures the person changed. */
   readonly birds: readonly BirdGuide[];
   /** The afternoon sun of a bird's season. Throws for a bird that was neither of the region nor asked for. */
   of(bird: BirdGuide): SunTable;
+  /** What the facing advice rests on wherever a post stands. */
+  readonly facing: FacingGrounds;
   /** Declination on the plan's day at the site's centre. */
   readonly needle: DeclinationAnswer;
 }
@@ -43,6 +46,7 @@ export function makeSuns(ground: Ground, extra: readonly BirdGuide[] = []): Suns
       if (!table) throw new Error(`no sun for ${bird.id}: name the bird when the suns are made`);
       return table;
     },
+    facing: facingGrounds(centre[1], settings),
     needle: declination(centre, settings.date),
   };
 }

@@ -23,7 +23,11 @@ export function airless(apparent: number): number {
   if (apparent <= atHorizon) return apparent - atHorizon;
   let altitude = apparent;
   // Each round shrinks the error at least fivefold, as refraction never falls faster than 0.2° per degree.
-  for (let round = 0; round < 24; round++) altitude = apparent - refraction(altitude);
+  for (let round = 0; round < 24; round++) {
+    const next = apparent - refraction(altitude);
+    if (Math.abs(next - altitude) < 1e-13) return next;
+    altitude = next;
+  }
   return altitude;
 }
 
