@@ -41,14 +41,10 @@ function reasonFor(
   if (post.unreachable) return { ...plain, code: 'unreachable' };
   const usable = input.wanted.filter((w) => usableScore(input, post, w.bird) !== null);
   if (usable.length === 0) return notUsable(input, post, plain);
-  const inTheWay = nearestInTheWay(
-    input,
-    built,
-    layout,
-    post,
-    usable.map((w) => w.bird),
-  );
-  if (inTheWay) return { ...plain, ...inTheWay };
+  const own = usable.reduce((a, b) => (post.scores[b.bird].score! > post.scores[a.bird].score! ? b : a)).bird;
+  const scored = { ...plain, bird: own, score: post.scores[own].score };
+  const inTheWay = nearestInTheWay(built, layout, post, own);
+  if (inTheWay) return { ...scored, ...inTheWay };
   if (built.unitsOfPost[index].length === 0 && built.lonely.has(index)) {
     return {
       ...plain,
@@ -57,7 +53,7 @@ function reasonFor(
     };
   }
   const blocker = pairBlocker(built, field, layout, index);
-  return blocker === null ? plain : { ...plain, code: 'too-close', ...blocker };
+  return blocker === null ? scored : { ...scored, code: 'too-close', ...blocker };
 }
 
 function bestScore(input: FullChooseInput, post: ScoredPost): { bird: string; score: number } | null {
@@ -87,18 +83,17 @@ function notUsable(input: FullChooseInput, post: ScoredPost, plain: ChoiceLeftOu
   return rule ? { ...plain, code: 'refused', rule } : { ...plain, code: 'low-score', score: null };
 }
 
-/** The chosen box nearest to the post among those too near for every bird it could serve. */
+/** The chosen box nearest to the post among those too near for `bird`. */
 function nearestInTheWay(
-  input: FullChooseInput,
   built: BuiltUnits,
   layout: Layout,
   post: ScoredPost,
-  birds: readonly string[],
+  bird: string,
 ): Partial<ChoiceLeftOut> | null {
   let best: { becauseOf: string; metres: number; needed: number; score: number } | null = null;
   for (const u of layout.chosen) {
     const unit = built.problem.units[u];
-    const needed = Math.min(...birds.map((b) => metresBetween(built.problem, built.birds.indexOf(b), unit.bird)));
+    const needed = metresBetween(built.problem, built.birds.indexOf(bird), unit.bird);
     for (const chosen of built.postsOfUnit[u]) {
       const metres = distance(post.candidate.at, chosen.at);
       if (metres >= needed - spacingSlack || (best && metres >= best.metres)) continue;
@@ -107,9 +102,8 @@ function nearestInTheWay(
   }
   if (!best) return null;
   const { score, ...rest } = best;
-  const own = bestScore(input, post)?.score ?? 0;
   // Neighbours for the same spot: the better one took it. Farther off it is the spacing that decides.
-  const neighbour = rest.metres < rest.needed / 2 && score > own;
+  const neighbour = rest.metres < rest.needed / 2 && score > (post.scores[bird].score ?? 0);
   return { ...rest, code: neighbour ? 'outscored' : 'too-close' };
 }
 

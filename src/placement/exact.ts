@@ -1,0 +1,257 @@
+/**
+ * The proof: set packing with one row a clique, solved in steps that each only shrink the question. The linear relaxation bounds
+ * every layout; units whose price says they cannot be part of a better one are left out; what remains goes to branch and bound.
+ */
+import type { LinearModel, LinearSolver, OpenModel, SolveAnswer } from '../geometry/linear-model.ts';
+import { onesRows, stackRows } from '../geometry/linear-model.ts';
+import type { Clique } from './cliques.ts';
+import { cellCliques, coverCliques, grow, violatedCliques } from './cliques.ts';
+import type { ConflictGraph } from './conflict-graph.ts';
+import { conflictGraph } from './conflict-graph.ts';
+import type { Field } from './field.ts';
+import { conflict } from './field.ts';
+import type { Layout } from './layout.ts';
+import { layoutOf } from './layout.ts';
+
+export interface ExactOptions {
+  /** Seconds for everything. */
+  readonly seconds: number;
+  /** Simplex steps for branch and bound: ends at the same place on every machine. */
+  readonly steps?: number;
+  readonly shouldStop?: () => boolean;
+}
+
+export interface ExactAnswer {
+  /** The start, or a better layout found on the way. */
+  readonly layout: Layout;
+  /** No layout is worth more; null when nothing could be proven. */
+  readonly bound: number | null;
+  /** `proven`: nothing better exists. `limit`: stopped by the steps allowed. `clock`: by the time. */
+  readonly end: 'proven' | 'limit' | 'clock' | 'stopped' | 'failed';
+  readonly seconds: number;
+}
+
+/** Better by less than this is no better: scores are 0–100. */
+const worthwhile = 1e-6;
+/** Bounds come out of floating-point solves: never claimed tighter than this share. */
+const safety = 1e-9;
+const mostCutRounds = 40;
+const cutsPerRound = 300;
+/** Units that branch and bound is tried on, and that conflicts are kept as bit rows for. */
+const mostForBranching = 4500;
+const mostForBits = 14_000;
+
+/** Proves `start` best, finds a better layout, or says how far off it can be at most. */
+export function exactLayout(field: Field, start: Layout, solver: LinearSolver, options: ExactOptions): ExactAnswer {
+  return new Proof(field, start, solver, options).run();
+}
+
+class Proof {
+  private readonly field: Field;
+  private readonly solver: LinearSolver;
+  private readonly options: ExactOptions;
+  private layout: Layout;
+  private readonly standing: number[];
+  private readonly caps: number[];
+  /** Worth of the standing units: not part of the model. */
+  private readonly base: number;
+  private alive: Int32Array;
+  private cliques: Clique[];
+  private bound = Infinity;
+  private spent = 0;
+
+  constructor(field: Field, start: Layout, solver: LinearSolver, options: ExactOptions) {
+    this.field = field;
+    this.solver = solver;
+    this.options = options;
+    this.layout = start;
+    const { units, wanted } = field.problem;
+    this.standing = units.flatMap((unit, u) => (unit.fixed ? [u] : []));
+    this.base = this.standing.reduce((sum, u) => sum + units[u].weight, 0);
+    this.caps = wanted.map((most, b) => Math.max(0, most - this.standing.filter((u) => units[u].bird === b).length));
+    this.alive = Int32Array.from({ length: field.count }, (_, u) => u).filter(
+      (u) => !units[u].fixed && this.caps[units[u].bird] > 0,
+    );
+    this.cliques = cellCliques(field, this.alive);
+  }
+
+  run(): ExactAnswer {
+    if (this.alive.length === 0) return this.result('proven', this.layout.value);
+    const relaxed = this.relax();
+    if (relaxed !== 'proven' && relaxed !== 'go on') return this.result(relaxed, this.finite());
+    if (relaxed === 'proven' || this.alive.length === 0) return this.result('proven', this.layout.value);
+    if (this.alive.length > mostForBranching) return this.result('limit', this.finite());
+    return this.branch();
+  }
+
+  private finite(): number | null {
+    return Number.isFinite(this.bound) ? Math.max(this.bound, this.layout.value) : null;
+  }
+
+  private result(end: ExactAnswer['end'], bound: number | null): ExactAnswer {
+    return { layout: this.layout, bound, end, seconds: this.spent };
+  }
+
+  private left(): number {
+    return this.options.seconds - this.spent;
+  }
+
+  private model(): { model: LinearModel; column: Int32Array } {
+    const { field, alive } = this;
+    const column = new Int32Array(field.count).fill(-1);
+    alive.forEach((u, k) => {
+      column[u] = k;
+    });
+    const lists = this.cliques.map((clique) => clique.map((u) => column[u]).filter((k) => k >= 0));
+    const rows = [
+      onesRows(
+        lists.filter((list) => list.length > 1),
+        -Infinity,
+        1,
+      ),
+    ];
+    this.caps.forEach((cap, bird) => {
+      const list = [...alive.keys()].filter((k) => field.bird[alive[k]] === bird);
+      if (list.length > cap) rows.push(onesRows([list], -Infinity, cap));
+    });
+    return {
+      column,
+      model: {
+        maximize: true,
+        cost: Float64Array.from(alive, (u) => field.weight[u]),
+        columnLower: new Float64Array(alive.length),
+        columnUpper: new Float64Array(alive.length).fill(1),
+        rows: stackRows(...rows),
+      },
+    };
+  }
+
+  /** Relaxation, cuts and prices in turn until nothing is gained; the model is laid out anew when many units have left. */
+  private relax(): 'go on' | ExactAnswer['end'] {
+    for (;;) {
+      const before = this.alive.length;
+      const { model } = this.model();
+      const state = this.solver.withModel(model, (open) => this.cutLoop(open));
+      if (state !== 'smaller') return state;
+      if (this.alive.length > before * 0.7) return 'go on';
+    }
+  }
+
+  private cutLoop(open: OpenModel): 'go on' | 'smaller' | ExactAnswer['end'] {
+    let graph: ConflictGraph | null = null;
+    let last = Infinity;
+    for (let round = 0; ; round++) {
+      const answer = open.solve({ seconds: Math.max(0.1, this.left()), shouldStop: this.options.shouldStop });
+      this.spent += answer.seconds;
+      if (answer.end !== 'optimal') return answer.end === 'clock' || answer.end === 'stopped' ? answer.end : 'failed';
+      const value = answer.bound! * (1 + safety) + this.base;
+      this.bound = Math.min(this.bound, value);
+      this.round(answer.x!);
+      if (this.bound < this.layout.value + worthwhile) return 'proven';
+      const stays = this.staying(answer);
+      if (stays.length < this.alive.length * 0.6) {
+        this.alive = stays;
+        return 'smaller';
+      }
+      if (this.alive.length > mostForBits || round >= mostCutRounds) return this.keep(stays);
+      graph ??= conflictGraph(this.field, this.alive);
+      const cuts = this.cuts(graph, answer.x!);
+      // Small steps at the end cost more time here than they save in branch and bound.
+      if (cuts.length === 0 || (round > 4 && last - value < 2e-5 * value)) return this.keep(stays);
+      last = value;
+      open.addRows(onesRows(cuts, -Infinity, 1));
+      const { alive } = this;
+      this.cliques.push(...cuts.map((cut) => cut.map((k) => alive[k])));
+    }
+  }
+
+  private keep(stays: Int32Array): 'go on' {
+    this.alive = stays;
+    return 'go on';
+  }
+
+  /** Units that could be part of a layout better than the one at hand, by their reduced cost. */
+  private staying(answer: SolveAnswer): Int32Array {
+    const room = this.layout.value + worthwhile - (answer.bound! + this.base);
+    return this.alive.filter((_, k) => answer.reducedCost![k] > room - 1e-6 || answer.x![k] > 1e-6);
+  }
+
+  /** Violated cliques of the fractional answer, each grown over every unit still in question. Nodes of the graph. */
+  private cuts(graph: ConflictGraph, x: Float64Array): number[][] {
+    const support = [...x.keys()].filter((k) => x[k] > 1e-5);
+    const small = conflictGraph(
+      this.field,
+      Int32Array.from(support, (k) => this.alive[k]),
+    );
+    const share = Float64Array.from(support, (k) => x[k]);
+    const { weight } = this.field;
+    return violatedCliques(small, share, cutsPerRound).map((clique) =>
+      grow(
+        graph,
+        clique.map((k) => support[k]),
+        (k) => -weight[this.alive[k]],
+      ),
+    );
+  }
+
+  /** A layout from the fractional answer: largest shares first, then the best of the rest. */
+  private round(x: Float64Array): void {
+    const { field, alive } = this;
+    const order = [...alive.keys()].sort(
+      (p, q) => x[q] - x[p] || field.weight[alive[q]] - field.weight[alive[p]] || p - q,
+    );
+    const chosen = [...this.standing];
+    const left = [...this.caps];
+    const { x: xs, y: ys } = field;
+    const clear = (u: number) =>
+      chosen.every((v) => Math.hypot(xs[u] - xs[v], ys[u] - ys[v]) > field.reach || !this.clash(u, v));
+    for (const k of order) {
+      const u = alive[k];
+      if (left[field.bird[u]] <= 0 || !clear(u)) continue;
+      chosen.push(u);
+      left[field.bird[u]]--;
+    }
+    this.take(layoutOf(field.problem, chosen));
+  }
+
+  private clash(u: number, v: number): boolean {
+    return !this.field.problem.units[v].fixed && conflict(this.field, u, v);
+  }
+
+  private take(layout: Layout): void {
+    if (layout.value > this.layout.value + worthwhile) this.layout = layout;
+  }
+
+  /** Branch and bound on the units left, every conflict held by a row. */
+  private branch(): ExactAnswer {
+    const { field } = this;
+    const graph = conflictGraph(field, this.alive);
+    const { column } = this.model();
+    const own = this.cliques.map((clique) => clique.map((u) => column[u]).filter((k) => k >= 0));
+    const known = own.filter((clique) => clique.length > 1);
+    this.cliques = [...known, ...coverCliques(field, graph, known)].map((clique) => clique.map((k) => this.alive[k]));
+    const { model } = this.model();
+    const start = Float64Array.from(this.alive, (u) => (this.layout.chosen.includes(u) ? 1 : 0));
+    const complete = this.layout.chosen.every((u) => column[u] >= 0 || field.problem.units[u].fixed);
+    const answer = this.solver.withModel(model, (open) =>
+      open.solve({
+        whole: true,
+        start: complete ? start : undefined,
+        seconds: Math.max(0.1, this.left()),
+        steps: this.options.steps,
+        shouldStop: this.options.shouldStop,
+      }),
+    );
+    this.spent += answer.seconds;
+    if (answer.x) this.take(this.chosenOf(answer.x));
+    if (answer.end === 'optimal' || answer.end === 'infeasible') return this.result('proven', this.layout.value);
+    if (answer.bound !== null) this.bound = Math.min(this.bound, answer.bound * (1 + safety) + this.base);
+    const end = answer.end === 'steps' ? 'limit' : answer.end;
+    return this.result(end, this.finite());
+  }
+
+  private chosenOf(x: Float64Array): Layout {
+    const chosen = [...this.standing, ...[...this.alive].filter((_, k) => x[k] > 0.5)];
+    return layoutOf(this.field.problem, chosen);
+  }
+}
