@@ -1,26 +1,11 @@
 /** Checks that need the whole site: where it lies, what refers to what, what is hidden, what is missing. */
-import { booleanPointInPolygon } from '@turf/turf';
-import type { Position } from 'geojson';
 import { limits } from './defaults.ts';
+import { hiddenAreas } from './hidden-areas.ts';
 import { placeWords, trouble } from './issues.ts';
 import { label } from './label.ts';
-import { boxOf, placeOf, positionsOf } from './positions.ts';
+import { type Box, boxOf, featurePositions, firstPlace } from './positions.ts';
 import { postNumber, postPair, postState } from './properties.ts';
-import { type CoverKind, coverKinds, type Issue, type LonLat, type SiteFeature, type SiteSettings } from './types.ts';
-
-type Box = [west: number, south: number, east: number, north: number];
-
-/** All positions of a feature's geometry; empty when it has none. */
-export function featurePositions(feature: SiteFeature): Position[] {
-  const { geometry } = feature;
-  return geometry ? ((positionsOf(geometry.type, geometry.coordinates) ?? []) as Position[]) : [];
-}
-
-/** First position, or null. */
-export function firstPlace(feature: SiteFeature): LonLat | null {
-  const first = featurePositions(feature)[0];
-  return first ? placeOf(first) : null;
-}
+import type { Issue, LonLat, SiteFeature, SiteSettings } from './types.ts';
 
 function middle(values: number[]): number {
   return values.toSorted((a, b) => a - b)[Math.floor((values.length - 1) / 2)] ?? 0;
@@ -115,46 +100,6 @@ function startTrouble(features: readonly SiteFeature[], { start }: SiteSettings)
   if (start === null || features.some(({ id, kind }) => id === start && kind === 'trailhead')) return [];
   const sentence = `The round is to start at “${start.slice(0, 60)}”, which is no trailhead of this site; the first one is used.`;
   return [trouble('start-unknown', {}, sentence, 'Choose one of the trailheads.')];
-}
-
-interface Cover {
-  readonly feature: SiteFeature;
-  readonly rank: number;
-  readonly box: Box;
-  readonly corners: Position[];
-}
-
-/** Areas wholly inside one area that wins over them: they cover nothing. */
-function hiddenAreas(features: readonly SiteFeature[]): Issue[] {
-  const covers = features.flatMap((feature): Cover[] => {
-    const rank = coverKinds.indexOf(feature.kind as CoverKind);
-    const corners = rank < 0 ? [] : featurePositions(feature);
-    const box = boxOf(corners);
-    return box ? [{ feature, rank, box, corners }] : [];
-  });
-  return covers.flatMap((cover) => {
-    const winner = covers.find(
-      (other) => other.rank < cover.rank && boxInside(cover.box, other.box) && covered(cover, other),
-    );
-    return winner ? [hiddenIssue(cover.feature, winner.feature)] : [];
-  });
-}
-
-function boxInside(inner: Box, outer: Box): boolean {
-  return inner[0] >= outer[0] && inner[1] >= outer[1] && inner[2] <= outer[2] && inner[3] <= outer[3];
-}
-
-function covered(cover: Cover, other: Cover): boolean {
-  const { geometry } = other.feature;
-  if (geometry?.type !== 'Polygon' && geometry?.type !== 'MultiPolygon') return false;
-  return cover.corners.every((corner) => booleanPointInPolygon(corner, geometry, { ignoreBoundary: true }));
-}
-
-function hiddenIssue(feature: SiteFeature, winner: SiteFeature): Issue {
-  const place = firstPlace(feature);
-  const sentence = `${label(feature)} near ${placeWords(place ?? [0, 0])} lies wholly inside ${label(winner)}, which wins over it.`;
-  const fix = `Cut a hole into ${label(winner)} where ${label(feature)} is.`;
-  return trouble('area-hidden', { feature: feature.id, place }, sentence, fix);
 }
 
 function missing(features: readonly SiteFeature[], kept: number): Issue[] {

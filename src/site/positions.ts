@@ -1,7 +1,10 @@
 /** Positions of a geometry: built right, finite, in range, and in the part of the world a site may lie in. */
 import type { Position } from 'geojson';
 import { limits } from './defaults.ts';
-import type { LonLat } from './types.ts';
+import type { LonLat, SiteFeature } from './types.ts';
+
+/** Degrees. */
+export type Box = [west: number, south: number, east: number, north: number];
 
 export type PositionTrouble =
   | 'position-not-a-number'
@@ -64,9 +67,9 @@ export function placeOf(position: Position): LonLat {
 }
 
 /** [west, south, east, north] of positions known to be good; null of none. */
-export function boxOf(positions: readonly Position[]): [number, number, number, number] | null {
+export function boxOf(positions: readonly Position[]): Box | null {
   if (positions.length === 0) return null;
-  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  const box: Box = [Infinity, Infinity, -Infinity, -Infinity];
   for (const position of positions) {
     const [lon, lat] = placeOf(position);
     box[0] = Math.min(box[0], lon);
@@ -75,4 +78,16 @@ export function boxOf(positions: readonly Position[]): [number, number, number, 
     box[3] = Math.max(box[3], lat);
   }
   return box;
+}
+
+/** All positions of a feature's geometry; empty when it has none. */
+export function featurePositions(feature: SiteFeature): Position[] {
+  const { geometry } = feature;
+  return geometry ? ((positionsOf(geometry.type, geometry.coordinates) ?? []) as Position[]) : [];
+}
+
+/** First position, or null. */
+export function firstPlace(feature: SiteFeature): LonLat | null {
+  const first = featurePositions(feature)[0];
+  return first ? placeOf(first) : null;
 }

@@ -1,5 +1,5 @@
 /** The site file → a site and everything that is wrong with it. The one door for text from outside. */
-import { checkSite, featurePositions, strayFeatures, tooWide } from './check-site.ts';
+import { checkSite, strayFeatures, tooWide } from './check-site.ts';
 import { limits } from './defaults.ts';
 import { gather } from './gather.ts';
 import { Ids } from './ids.ts';
@@ -8,6 +8,7 @@ import { isObject, type JsonObject, member, otherMembers } from './json.ts';
 import { cut } from './label.ts';
 import { versionIssues } from './migrate.ts';
 import { parseText } from './parse.ts';
+import { featurePositions } from './positions.ts';
 import { type ReadFeature, readFeature } from './read-feature.ts';
 import { readSettings } from './read-settings.ts';
 import type { Issue, KeptFeature, Site, SiteFeature } from './types.ts';
