@@ -100,8 +100,9 @@ function swappedBecause(sample: readonly Position[], near: LonLat | undefined): 
   const fits = (lon: number, lat: number) => Math.abs(lat) <= 90 && Math.abs(lon) <= 180;
   const asIs = sample.filter(([x, y]) => fits(x!, y!)).length;
   const swapped = sample.filter(([x, y]) => fits(y!, x!)).length;
-  if (asIs < sample.length && swapped === sample.length) return 'latitudes would be beyond the poles';
-  if (!near || asIs < sample.length) return null;
+  // One row beyond the poles is a slip of the pen; most rows are a swap.
+  if (asIs < sample.length / 2 && swapped === sample.length) return 'latitudes would be beyond the poles';
+  if (!near) return null;
   const place = middle(sample);
   const [here, there] = [kilometres(near, place), kilometres(near, [place[1], place[0]])];
   return here > farKilometres && there < 50 ? 'only then they lie near the site' : null;

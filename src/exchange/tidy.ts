@@ -91,13 +91,16 @@ function areas(coordinates: readonly (readonly (readonly Position[])[])[], notes
   return sound.map((part) => ({ type: 'Polygon', coordinates: part }));
 }
 
+/** Twice an area in square degrees below which a hole is nothing (about a square centimetre). */
+const tiny = 1e-14;
+
 const nobody = { id: '', label: 'it' };
 
 /** One polygon as none, one or (where its outline crossed itself) several sound ones. */
 function area(rings: readonly (readonly Position[])[], notes: Notes): Position[][][] {
   const [outer, ...holes] = rings.map((positions) => ring(positions, notes));
   if (!outer) return refuse(notes, 'its outline needs three different positions that enclose some ground');
-  const sound = holes.filter((hole): hole is Position[] => hole !== null);
+  const sound = holes.filter((hole): hole is Position[] => hole !== null && Math.abs(doubleArea(hole)) > tiny);
   if (sound.length < holes.length) notes.repaired.add(`${count(holes.length - sound.length, 'empty hole')} left out`);
   const whole = checkPolygon([outer, ...sound], nobody);
   if (whole.value) return [whole.value];
@@ -132,7 +135,7 @@ function why(issues: readonly Issue[]): string {
   );
 }
 
-/** A closed ring, or null when it encloses less than about a square centimetre. */
+/** A closed ring, or null when it has fewer than three corners. */
 function ring(positions: readonly Position[], notes: Notes): Position[] | null {
   const places = run(positions, notes);
   const [first, last] = [places[0], places.at(-1)];
@@ -141,7 +144,7 @@ function ring(positions: readonly Position[], notes: Notes): Position[] | null {
     notes.repaired.add('its outline was not closed');
     places.push([...first]);
   }
-  return places.length >= 4 && Math.abs(doubleArea(places)) > 1e-14 ? places : null;
+  return places.length >= 4 ? places : null;
 }
 
 /** Positions that are places on earth, without repeats in a row. */
