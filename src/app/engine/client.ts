@@ -1,6 +1,8 @@
 /** Asks the engine in its worker: typed calls with request ids, progress, early answers and cancelling. */
+import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
 import type { CallName, FromWorker, ToWorker } from './protocol.ts';
+import { SiteTokens } from './site-tokens.ts';
 
 /** What the client needs of a worker; tests give their own. */
 export interface Port {
@@ -19,6 +21,7 @@ export interface CallOptions<Name extends CallName> {
 
 interface Waiting {
   readonly message: ToWorker;
+  readonly site: Site | null;
   readonly resolve: (output: unknown) => void;
   readonly reject: (error: Error) => void;
   readonly options: CallOptions<CallName>;
@@ -31,6 +34,7 @@ export class EngineClient {
   readonly #start: () => Port;
   #port: Port | null = null;
   #next = 1;
+  #tokens = new SiteTokens();
   readonly #waiting = new Map<number, Waiting>();
 
   /** `start` makes a worker; it is called at the first question and again after a worker was ended. */
@@ -46,12 +50,13 @@ export class EngineClient {
   ): Promise<Calls[Name]['output']> {
     if (options.signal?.aborted) return Promise.reject(abortError());
     const id = this.#next++;
-    const message: ToWorker = { say: 'call', id, name, input };
+    const { site, ...rest } = input as { site?: Site };
+    const message: ToWorker = { say: 'call', id, name, input: rest, token: site ? this.#tokens.of(site) : null };
     return new Promise((resolve, reject) => {
-      const waiting = { message, resolve, reject, options: options as CallOptions<CallName> };
+      const waiting = { message, site: site ?? null, resolve, reject, options: options as CallOptions<CallName> };
       this.#waiting.set(id, waiting as Waiting);
       options.signal?.addEventListener('abort', () => this.#cancel(id), { once: true });
-      this.#worker().say(message);
+      this.#ask(waiting as Waiting);
     });
   }
 
@@ -61,6 +66,18 @@ export class EngineClient {
     this.#port = null;
     for (const waiting of this.#waiting.values()) waiting.reject(abortError());
     this.#waiting.clear();
+  }
+
+  #ask({ message, site }: Waiting): void {
+    const port = this.#worker();
+    if (site) this.#handOver(port, site);
+    port.say(message);
+  }
+
+  #handOver(port: Port, site: Site): void {
+    const { send, forget } = this.#tokens.handOver(port, site);
+    for (const token of forget) port.say({ say: 'forget', token });
+    if (send) port.say({ say: 'site', token: this.#tokens.of(site), site });
   }
 
   #worker(): Port {
@@ -107,7 +124,7 @@ export class EngineClient {
       if (heard || this.#port !== port) return;
       port.end();
       this.#port = null;
-      for (const waiting of this.#waiting.values()) this.#worker().say(waiting.message);
+      for (const waiting of this.#waiting.values()) this.#ask(waiting);
     }, patience);
   }
 

@@ -1,10 +1,20 @@
 /** What page and worker say to each other. */
+import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
 
 export type CallName = keyof Calls;
 
+/** A site crosses to the worker once; calls then name it by its token (their member `site` is put back on the other side). */
 export type ToWorker =
-  | { readonly say: 'call'; readonly id: number; readonly name: CallName; readonly input: unknown }
+  | { readonly say: 'site'; readonly token: number; readonly site: Site }
+  | { readonly say: 'forget'; readonly token: number }
+  | {
+      readonly say: 'call';
+      readonly id: number;
+      readonly name: CallName;
+      readonly input: unknown;
+      readonly token: number | null;
+    }
   | { readonly say: 'cancel'; readonly id: number };
 
 export type FromWorker =

@@ -1,4 +1,5 @@
 /** The worker's side of the engine: runs calls, passes progress on, hears cancel. Apart from the worker file so that tests can run it. */
+import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
 import type { CallName, CallTools, FromWorker, ToWorker } from './protocol.ts';
 
@@ -12,7 +13,16 @@ export type Handlers = {
 /** Returns what is to be done with each message heard. */
 export function serve(handlers: Handlers, say: (message: FromWorker) => void): (heard: ToWorker) => void {
   const running = new Map<number, AbortController>();
+  const sites = new Map<number, Site>();
   return (heard) => {
+    if (heard.say === 'site') {
+      sites.set(heard.token, heard.site);
+      return;
+    }
+    if (heard.say === 'forget') {
+      sites.delete(heard.token);
+      return;
+    }
     if (heard.say === 'cancel') {
       running.get(heard.id)?.abort();
       say({ say: 'failed', id: heard.id, sentence: 'cancelled' });
@@ -25,7 +35,7 @@ export function serve(handlers: Handlers, say: (message: FromWorker) => void): (
       running.delete(id);
       if (!stop.signal.aborted) say(message);
     };
-    run(handlers, heard, toolsFor(id, stop, say)).then(
+    run(handlers, heard, sites, toolsFor(id, stop, say)).then(
       (output) => finish({ say: 'done', id, output }),
       (error: unknown) =>
         finish({ say: 'failed', id, sentence: error instanceof Error ? error.message : String(error) }),
@@ -33,10 +43,16 @@ export function serve(handlers: Handlers, say: (message: FromWorker) => void): (
   };
 }
 
-async function run(handlers: Handlers, heard: ToWorker & { say: 'call' }, tools: CallTools): Promise<unknown> {
+async function run(
+  handlers: Handlers,
+  heard: ToWorker & { say: 'call' },
+  sites: ReadonlyMap<number, Site>,
+  tools: CallTools,
+): Promise<unknown> {
   const handler = handlers[heard.name] as ((input: unknown, tools: CallTools) => unknown) | undefined;
   if (!handler) throw new Error(`The engine knows no call "${heard.name}".`);
-  return handler(heard.input, tools);
+  const site = heard.token === null ? {} : { site: sites.get(heard.token) };
+  return handler({ ...(heard.input as object), ...site }, tools);
 }
 
 function toolsFor(id: number, stop: AbortController, say: (message: FromWorker) => void): CallTools {

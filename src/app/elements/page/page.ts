@@ -49,9 +49,20 @@ export class Page extends LitElement {
       <div class="foot" part="foot"><slot name="foot" @slotchange=${this.#fill}></slot></div>`;
   }
 
+  /** Scrolls back to the top: a new page was opened. */
+  toTop(): void {
+    this.renderRoot.querySelector('.scroll')?.scrollTo(0, 0);
+  }
+
   /** An empty foot is not drawn. */
   #fill({ target }: Event): void {
     const slot = target as HTMLSlotElement;
     slot.parentElement?.classList.toggle('full', slot.assignedElements().length > 0);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'mp-page': Page;
   }
 }

@@ -1,12 +1,26 @@
-/** The whole pipeline: Site → Plan. */
+/** The whole pipeline: Site → Plan. A good answer first, then the proof. */
+import { makePlan } from '../../../plan.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { Site } from '../../../site/types.ts';
+import { en } from '../../words/en.ts';
+import { loadSolver } from '../load-solver.ts';
 import type { CallTools } from '../protocol.ts';
 
-const rooms = import.meta.glob<{ makePlan(site: Site, options?: unknown): Plan | Promise<Plan> }>('../../../plan.ts');
+/** Seconds the proof may take before it says how far it came (ours). */
+const seconds = 20;
 
-export async function plan({ site }: { site: Site }, _tools: CallTools): Promise<Plan> {
-  const load = rooms['../../../plan.ts'];
-  if (!load) throw new Error('the room that chooses posts is not built yet');
-  return (await load()).makePlan(site);
+/** Share of the whole each part of the pipeline takes, as seen on the park demo: for the progress line only. */
+const parts = { land: [0, 0.05], scores: [0.05, 0.5], choice: [0.5, 0.8], walk: [0.8, 0.9], cards: [0.9, 1] } as const;
+
+export async function plan({ site }: { site: Site }, tools: CallTools): Promise<Plan> {
+  const shouldStop = () => tools.signal.aborted;
+  const onProgress = (part: keyof typeof parts, done: number) => {
+    const [from, to] = parts[part];
+    tools.progress(from + (to - from) * done, en.posts.planParts[part]);
+  };
+  const first = await makePlan(site, { proof: 'none', shouldStop, onProgress });
+  if (!loadSolver || first.boxes.length === 0) return first;
+  tools.partial(first);
+  tools.progress(null, en.posts.planParts.proof);
+  return makePlan(site, { proof: 'quick', seconds, loadSolver, shouldStop });
 }

@@ -1,0 +1,176 @@
+/** The card of a box, top to bottom: name and score, who else, weakest, what decides, afternoon sun, facing, sources. */
+import { html } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { birdById, isBird } from '../../../birds/index.ts';
+import { bearing } from '../../../geometry/point.ts';
+import type { PostCard as Card, PlannedBox } from '../../../plan-types.ts';
+import { wasAborted } from '../../engine/client.ts';
+import type { SkyView } from '../../engine/sky-view.ts';
+import { compass, degrees } from '../../format.ts';
+import { isWeak } from '../../map/box-look.ts';
+import { StoreElement } from '../../store-element.ts';
+import { shared } from '../../styles/shared.ts';
+import '../facing-rose/facing-rose.ts';
+import '../reason-rows/reason-rows.ts';
+import '../score-disc/score-disc.ts';
+import '../source-foot/source-foot.ts';
+import '../sun-strip/sun-strip.ts';
+import { alsoWords, weakestWords } from './card-words.ts';
+import { postCardStyle } from './post-card-style.ts';
+
+@customElement('mp-post-card')
+export class PostCard extends StoreElement {
+  static override styles = [shared, postCardStyle];
+
+  @property({ attribute: false }) box: PlannedBox | null = null;
+  @state() private view: SkyView | null = null;
+  #asked: PlannedBox | null = null;
+
+  protected override watches() {
+    return ['words', 'units'] as const;
+  }
+
+  protected override willUpdate(): void {
+    if (this.box && this.box !== this.#asked) void this.#look(this.box);
+  }
+
+  protected override render() {
+    const { box } = this;
+    if (!box) return null;
+    const { card } = box;
+    return html`${this.#head(box)} ${this.#weakest(card)}
+      <mp-reason-rows .card=${card}></mp-reason-rows>
+      ${this.#flags(card)} ${this.#sun(card)} ${this.#facing(box)}
+      <mp-source-foot .rows=${card.rows}></mp-source-foot>`;
+  }
+
+  #head(box: PlannedBox) {
+    const { posts } = this.words;
+    const score = Math.round(box.card.score);
+    return html`<div class="head">
+      <div>
+        <div class="name">
+          <h1>${posts.box(box.number)}</h1>
+          <span class="sub">${birdName(box.bird)}</span>
+        </div>
+        <p class="small">${alsoWords(box.card, box.bird, posts)} ${this.#standing(box)}</p>
+      </div>
+      <mp-score-disc
+        role="img"
+        aria-label=${`${posts.score} ${score} ${posts.of100}`}
+        .score=${score}
+        .label=${String(score)}
+        .facing=${box.card.facing.used}
+        .weak=${isWeak(box)}
+        .standing=${box.state === 'standing'}
+      ></mp-score-disc>
+    </div>`;
+  }
+
+  #standing(box: PlannedBox): string {
+    const { posts } = this.words;
+    return [
+      box.state === 'standing' ? posts.standing : '',
+      box.pairedWith === null ? '' : posts.pairedWith(box.pairedWith),
+      box.sureness === null ? '' : posts.stays(Math.round(box.sureness * 100)),
+    ]
+      .filter(Boolean)
+      .join(' ');
+  }
+
+  #weakest(card: Card) {
+    const { posts } = this.words;
+    const weakest = weakestWords(card, posts);
+    return html`${card.refused.map((why) => html`<p class="wash"><strong>${posts.refused}</strong> ${why}</p>`)}
+    ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : null}`;
+  }
+
+  #flags({ flags, unmapped }: Card) {
+    const { posts } = this.words;
+    const said = [...flags, ...(unmapped >= 0.005 ? [posts.unmapped(Math.round(unmapped * 100))] : [])];
+    if (said.length === 0) return null;
+    return html`<section class="flags">
+      <h2>${posts.flags}</h2>
+      <ul class="small">
+        ${said.map((sentence) => html`<li>${sentence}</li>`)}
+      </ul>
+    </section>`;
+  }
+
+  #sun({ sun }: Card) {
+    const { posts } = this.words;
+    const [first, ...more] = sun.help;
+    return html`<section>
+      <div class="line">
+        <h2>${posts.sun}</h2>
+        <span class="grade ${sun.grade}">${posts.sunGrade(posts.grades[sun.grade], sun.hours.toFixed(1))}</span>
+      </div>
+      <mp-sun-strip
+        .view=${this.view}
+        .label=${`${this.view?.southern ? posts.sunStripSouth : posts.sunStrip}. ${sun.sentence}`}
+      ></mp-sun-strip>
+      <p class="small">${posts.sunLegend} ${first ?? ''}</p>
+      ${
+        more.length > 0
+          ? html`<details class="small">
+              <summary>${posts.sunMore(more.length)}</summary>
+              ${more.map((help) => html`<p>${help}</p>`)}
+            </details>`
+          : null
+      }
+    </section>`;
+  }
+
+  #facing(box: PlannedBox) {
+    const { posts } = this.words;
+    const { facing, rows } = box.card;
+    const storm = this.state.site?.settings.stormFrom ?? null;
+    const perch = rows.find((row) => row.id === 'perch')?.at;
+    const perchAt = perch?.shape === 'place' ? bearing(box.at, perch.at) : null;
+    const { magnetic } = facing;
+    return html`<section class="facing">
+      <mp-facing-rose
+        .from=${facing.from}
+        .to=${facing.to}
+        .used=${facing.used}
+        .storm=${storm}
+        .perch=${perchAt}
+        .label=${posts.rose(degrees(facing.used), degrees(facing.from), degrees(facing.to))}
+      ></mp-facing-rose>
+      <div>
+        <h2>${posts.faces(degrees(facing.used), facing.word)}</h2>
+        <p>${posts.band(degrees(facing.from), degrees(facing.to))}</p>
+        <p class="small">
+          ${magnetic ? posts.compassIs(degrees(magnetic.degrees), magnetic.model) : posts.noCompass}
+          ${storm === null ? posts.noStorm : posts.storms(compass(storm))}
+          ${perchAt === null ? '' : posts.perchAt(degrees(perchAt))}
+        </p>
+      </div>
+    </section>`;
+  }
+
+  async #look(box: PlannedBox): Promise<void> {
+    const fresh = this.#asked?.post !== box.post;
+    this.#asked = box;
+    if (fresh) this.view = null;
+    const site = this.state.planOf;
+    if (!site) return;
+    try {
+      const view = await this.store.engine.call('skyView', {
+        site,
+        x: box.at.x,
+        y: box.at.y,
+        eye: box.holeHeight,
+        bird: box.bird,
+      });
+      if (this.#asked === box) this.view = view;
+    } catch (error) {
+      if (!wasAborted(error)) console.warn(error);
+    }
+  }
+}
+
+/** The bird's name, or its id when no guide knows it. */
+export function birdName(id: string): string {
+  return isBird(id) ? birdById(id).name : id;
+}

@@ -1,0 +1,124 @@
+/** What decided the chosen box: its disc, spacing ring, nearest woods and brush, facing wedge, perch, and posts too close to it. */
+import type { Feature, FeatureCollection } from 'geojson';
+import type { LayerSpecification } from 'maplibre-gl';
+import { boxByNumber } from '../box-look.ts';
+import { fontNames } from '../fonts.ts';
+import { type MapHost, nothing, type Overlay } from '../host.ts';
+import { chosenNumber } from './boxes.ts';
+import { reasonShapes } from './reason-shapes.ts';
+
+const source = 'reasons';
+
+export function reasons(host: MapHost): Overlay {
+  return {
+    update(state, before) {
+      const same =
+        before &&
+        state.plan === before.plan &&
+        state.selection === before.selection &&
+        state.theme === before.theme &&
+        state.units === before.units;
+      if (same) return;
+      host.source(source, featuresOf(host));
+      for (const layer of layers(host)) host.layer(layer, 'thing');
+      for (const layer of wordLayers(host)) host.layer(layer, 'name');
+    },
+  };
+}
+
+function featuresOf(host: MapHost): FeatureCollection {
+  const { state } = host.store;
+  const box = boxByNumber(state.plan, chosenNumber(state));
+  if (!box || !state.plan || !state.planOf || !host.frame) return nothing;
+  const { frame } = host;
+  const features = reasonShapes(box, state.plan, state.planOf.settings, state.words.posts).map((shape): Feature => {
+    const line = shape.points.map((p) => [...frame.toLonLat(p)]);
+    const geometry: Feature['geometry'] =
+      shape.as === 'area'
+        ? { type: 'Polygon', coordinates: [line] }
+        : shape.as === 'place'
+          ? { type: 'Point', coordinates: line[0] ?? [] }
+          : { type: 'LineString', coordinates: line };
+    return { type: 'Feature', geometry, properties: { role: shape.role, words: shape.words ?? '' } };
+  });
+  return { type: 'FeatureCollection', features };
+}
+
+function layers(host: MapHost): LayerSpecification[] {
+  const { ink } = host;
+  const line = (role: string, color: string, width: number, dash?: number[], halo = 3): LayerSpecification[] => [
+    {
+      id: `reasons-${role}-halo`,
+      type: 'line',
+      source,
+      filter: ['==', ['get', 'role'], role],
+      layout: { 'line-cap': 'round' },
+      paint: { 'line-color': ink.halo, 'line-width': width + halo, 'line-opacity': 0.85 },
+    },
+    {
+      id: `reasons-${role}`,
+      type: 'line',
+      source,
+      filter: ['==', ['get', 'role'], role],
+      paint: { 'line-color': color, 'line-width': width, ...(dash ? { 'line-dasharray': dash } : {}) },
+    },
+  ];
+  const fill = (role: string, color: string, opacity: number): LayerSpecification => ({
+    id: `reasons-${role}-fill`,
+    type: 'fill',
+    source,
+    filter: ['==', ['get', 'role'], role],
+    paint: { 'fill-color': color, 'fill-opacity': opacity },
+  });
+  const dot = (role: string, color: string): LayerSpecification => ({
+    id: `reasons-${role}-dot`,
+    type: 'circle',
+    source,
+    filter: ['==', ['get', 'role'], `${role}-end`],
+    paint: { 'circle-radius': 3.5, 'circle-color': color, 'circle-stroke-color': ink.halo, 'circle-stroke-width': 1.5 },
+  });
+  return [
+    fill('disc', ink.paper, 0.35),
+    ...line('disc', ink.ink, 1.4, [1.2, 1.6]),
+    ...line('ring', ink.ink, 1.2, [6, 5]),
+    fill('wedge', ink.sky, 0.24),
+    ...line('wedge', ink.sky, 1.5, undefined, 2),
+    ...line('close', ink.rust, 2, [3, 2.2]),
+    ...line('woods', ink.ink, 1.8),
+    ...line('brush', ink.rust, 1.8),
+    ...line('perch', ink.ink, 2.2),
+    dot('woods', ink.ink),
+    dot('brush', ink.rust),
+    dot('close', ink.raised),
+  ];
+}
+
+function wordLayers(host: MapHost): LayerSpecification[] {
+  const { ink } = host;
+  const words = (role: string, color: string, along: boolean): LayerSpecification => ({
+    id: `reasons-${role}-words`,
+    type: 'symbol',
+    source,
+    filter: ['all', ['==', ['get', 'role'], role], ['!=', ['get', 'words'], '']],
+    layout: {
+      'text-field': ['get', 'words'],
+      'text-font': [along ? fontNames.fontName : fontNames.fontText],
+      'text-size': 13.5,
+      'text-padding': 2,
+      ...(along
+        ? { 'symbol-placement': 'line', 'symbol-spacing': 600, 'text-max-angle': 35, 'text-offset': [0, 0.9] }
+        : {
+            'text-variable-anchor': ['left', 'right', 'top', 'bottom', 'top-left', 'bottom-right'],
+            'text-radial-offset': 0.7,
+          }),
+    },
+    paint: { 'text-color': color, 'text-halo-color': ink.halo, 'text-halo-width': 2 },
+  });
+  return [
+    words('ring', ink.ink, true),
+    words('disc-end', ink.ink, false),
+    words('close-end', ink.rust, false),
+    words('brush-end', ink.rust, false),
+    words('woods-end', ink.ink, false),
+  ];
+}
