@@ -85,7 +85,8 @@ export function bandsContain(bands: Bands, o: number, x: number, y: number, with
   let inside = false;
   for (let k = start[band]!; k < start[band + 1]!; k++) {
     const e = item[k]!;
-    const [ay, by] = [ends[4 * e + 1]!, ends[4 * e + 3]!];
+    const ay = ends[4 * e + 1]!;
+    const by = ends[4 * e + 3]!;
     if (ay > y === by > y || e === without) continue;
     const ax = ends[4 * e]!;
     if (ax + ((y - ay) / (by - ay)) * (ends[4 * e + 2]! - ax) < x) inside = !inside;

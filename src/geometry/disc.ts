@@ -117,9 +117,9 @@ function addSeams(painted: Painted, grid: Grid, scratch: DiscScratch, px: number
     const last = start[row * columns + column1 + 1]!;
     for (let k = start[row * columns + column0]!; k < last; k++) {
       const e = 4 * k;
-      const [ax, ay] = [ends[e]! - px, ends[e + 1]! - py];
-      const [bx, by] = [ends[e + 2]! - px, ends[e + 3]! - py];
-      addPiece(scratch, square, ax, ay, bx, by, left[k]!, right[k]!);
+      const ax = ends[e]! - px;
+      const ay = ends[e + 1]! - py;
+      addPiece(scratch, square, ax, ay, ends[e + 2]! - px, ends[e + 3]! - py, left[k]!, right[k]!);
     }
   }
 }

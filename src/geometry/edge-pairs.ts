@@ -15,7 +15,10 @@ interface Cells {
 function cellsFor(edges: Edges, count: number, slack: number): Cells {
   let [x0, y0, x1, y1, length] = [Infinity, Infinity, -Infinity, -Infinity, 0];
   for (let i = 0; i < 4 * count; i += 4) {
-    const [ax, ay, bx, by] = [edges[i]!, edges[i + 1]!, edges[i + 2]!, edges[i + 3]!];
+    const ax = edges[i]!;
+    const ay = edges[i + 1]!;
+    const bx = edges[i + 2]!;
+    const by = edges[i + 3]!;
     x0 = Math.min(x0, ax, bx);
     x1 = Math.max(x1, ax, bx);
     y0 = Math.min(y0, ay, by);

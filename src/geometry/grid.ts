@@ -32,10 +32,16 @@ interface Frame {
 
 /** About five pieces to a cell, but never so small that cutting multiplies the pieces. */
 function frameOf(ends: Float64Array): Frame {
-  const count = ends.length >> 2;
-  let [x0, y0, x1, y1, length] = [Infinity, Infinity, -Infinity, -Infinity, 0];
+  let x0 = Infinity;
+  let y0 = Infinity;
+  let x1 = -Infinity;
+  let y1 = -Infinity;
+  let length = 0;
   for (let i = 0; i < ends.length; i += 4) {
-    const [ax, ay, bx, by] = [ends[i]!, ends[i + 1]!, ends[i + 2]!, ends[i + 3]!];
+    const ax = ends[i]!;
+    const ay = ends[i + 1]!;
+    const bx = ends[i + 2]!;
+    const by = ends[i + 3]!;
     x0 = Math.min(x0, ax, bx);
     x1 = Math.max(x1, ax, bx);
     y0 = Math.min(y0, ay, by);
@@ -43,10 +49,10 @@ function frameOf(ends: Float64Array): Frame {
     length += Math.abs(bx - ax) + Math.abs(by - ay);
   }
   const [width, height] = [x1 - x0, y1 - y0];
-  const room = count + 200;
+  const room = (ends.length >> 2) + 200;
   const cell = Math.max(
     Math.sqrt((width * height * 5) / room),
-    (2 * length) / (2 * room),
+    length / room,
     Math.max(width, height) / Math.min(room, 4000),
     0.01,
   );
@@ -55,72 +61,90 @@ function frameOf(ends: Float64Array): Frame {
 
 const clamp = (value: number, count: number): number => (value < 0 ? 0 : value >= count ? count - 1 : value);
 
-/** How many parts a piece is cut into. */
-function partsOf(ends: Float64Array, i: number, cell: number): number {
-  const length = Math.hypot(ends[i + 2]! - ends[i]!, ends[i + 3]! - ends[i + 1]!);
-  return Math.max(1, Math.ceil(length / (cell / 2)));
+/** How many parts each piece is cut into. */
+function partsOf(ends: Float64Array, cell: number): Int32Array {
+  const parts = new Int32Array(ends.length >> 2);
+  for (let i = 0; i < parts.length; i++) {
+    const dx = ends[4 * i + 2]! - ends[4 * i]!;
+    const dy = ends[4 * i + 3]! - ends[4 * i + 1]!;
+    parts[i] = Math.max(1, Math.ceil(Math.sqrt(dx * dx + dy * dy) / (cell / 2)));
+  }
+  return parts;
+}
+
+/** All parts one after the other, in the order of their pieces. */
+function cut(ends: Float64Array, parts: Int32Array): { ends: Float64Array; piece: Int32Array } {
+  const total = parts.reduce((sum, count) => sum + count, 0);
+  const all = new Float64Array(4 * total);
+  const piece = new Int32Array(total);
+  let k = 0;
+  for (let i = 0; i < parts.length; i++) {
+    const ax = ends[4 * i]!;
+    const ay = ends[4 * i + 1]!;
+    const bx = ends[4 * i + 2]!;
+    const by = ends[4 * i + 3]!;
+    const count = parts[i]!;
+    for (let part = 0; part < count; part++, k++) {
+      piece[k] = i;
+      all[4 * k] = part === 0 ? ax : all[4 * k - 2]!;
+      all[4 * k + 1] = part === 0 ? ay : all[4 * k - 1]!;
+      all[4 * k + 2] = part + 1 === count ? bx : ax + ((bx - ax) * (part + 1)) / count;
+      all[4 * k + 3] = part + 1 === count ? by : ay + ((by - ay) * (part + 1)) / count;
+    }
+  }
+  return { ends: all, piece };
 }
 
 /** King's-move distance to the nearest cell with anything in it, by two passes over the cells. */
 function gaps(start: Int32Array, columns: number, rows: number): Uint16Array {
-  const far = 65535;
-  const gap = new Uint16Array(columns * rows);
-  const at = (row: number, column: number): number =>
-    row < 0 || column < 0 || row >= rows || column >= columns ? far : gap[row * columns + column]!;
+  // A margin of one cell all around spares the border cases.
+  const wide = columns + 2;
+  const far = 60000;
+  const gap = new Uint16Array(wide * (rows + 2)).fill(far);
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const c = row * columns + column;
-      if (start[c]! < start[c + 1]!) continue;
-      const near = Math.min(at(row - 1, column - 1), at(row - 1, column), at(row - 1, column + 1), at(row, column - 1));
-      gap[c] = Math.min(far, near + 1);
+      const g = (row + 1) * wide + column + 1;
+      if (start[c]! < start[c + 1]!) gap[g] = 0;
+      else gap[g] = 1 + Math.min(gap[g - 1]!, gap[g - wide - 1]!, gap[g - wide]!, gap[g - wide + 1]!);
+      if (gap[g]! > far) gap[g] = far;
     }
   }
+  const inner = new Uint16Array(columns * rows);
   for (let row = rows - 1; row >= 0; row--) {
     for (let column = columns - 1; column >= 0; column--) {
-      const near = Math.min(at(row + 1, column - 1), at(row + 1, column), at(row + 1, column + 1), at(row, column + 1));
-      const c = row * columns + column;
-      if (near + 1 < gap[c]!) gap[c] = near + 1;
+      const g = (row + 1) * wide + column + 1;
+      const near = 1 + Math.min(gap[g + 1]!, gap[g + wide - 1]!, gap[g + wide]!, gap[g + wide + 1]!);
+      if (near < gap[g]!) gap[g] = near;
+      inner[row * columns + column] = gap[g]!;
     }
   }
-  return gap;
+  return inner;
 }
 
 /** Sorts pieces (ax, ay, bx, by each; a single place has a = b) into a grid; null when there are none. */
 export function makeGrid(ends: Float64Array): Grid | null {
-  const count = ends.length >> 2;
-  if (count === 0) return null;
+  if (ends.length === 0) return null;
   const { x, y, cell, columns, rows } = frameOf(ends);
+  const parts = cut(ends, partsOf(ends, cell));
+  const total = parts.piece.length;
+  const home = new Int32Array(total);
   const start = new Int32Array(columns * rows + 1);
-  const cellOf = (px: number, py: number): number =>
-    clamp(Math.floor((py - y) / cell), rows) * columns + clamp(Math.floor((px - x) / cell), columns);
-  const eachPart = (visit: (piece: number, ax: number, ay: number, bx: number, by: number) => void): void => {
-    for (let i = 0; i < count; i++) {
-      const [ax, ay, bx, by] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
-      const parts = partsOf(ends, 4 * i, cell);
-      let [px, py] = [ax, ay];
-      for (let part = 1; part <= parts; part++) {
-        const [qx, qy] = part === parts ? [bx, by] : [ax + ((bx - ax) * part) / parts, ay + ((by - ay) * part) / parts];
-        visit(i, px, py, qx, qy);
-        [px, py] = [qx, qy];
-      }
-    }
-  };
-  eachPart((_, ax, ay, bx, by) => {
-    start[cellOf((ax + bx) / 2, (ay + by) / 2) + 1]!++;
-  });
+  for (let k = 0; k < total; k++) {
+    const column = Math.floor(((parts.ends[4 * k]! + parts.ends[4 * k + 2]!) / 2 - x) / cell);
+    const row = Math.floor(((parts.ends[4 * k + 1]! + parts.ends[4 * k + 3]!) / 2 - y) / cell);
+    home[k] = clamp(row, rows) * columns + clamp(column, columns);
+    start[home[k]! + 1]!++;
+  }
   for (let c = 0; c < columns * rows; c++) start[c + 1]! += start[c]!;
-  const total = start[columns * rows]!;
   const next = start.slice(0, columns * rows);
   const sorted = new Float64Array(4 * total);
   const piece = new Int32Array(total);
-  eachPart((i, ax, ay, bx, by) => {
-    const k = next[cellOf((ax + bx) / 2, (ay + by) / 2)]!++;
-    piece[k] = i;
-    sorted[4 * k] = ax;
-    sorted[4 * k + 1] = ay;
-    sorted[4 * k + 2] = bx;
-    sorted[4 * k + 3] = by;
-  });
+  for (let k = 0; k < total; k++) {
+    const to = next[home[k]!]!++;
+    piece[to] = parts.piece[k]!;
+    for (let m = 0; m < 4; m++) sorted[4 * to + m] = parts.ends[4 * k + m]!;
+  }
   return { x, y, cell, columns, rows, start, ends: sorted, piece, reach: cell / 4, gap: gaps(start, columns, rows) };
 }
 

@@ -17,22 +17,27 @@ export interface Cover {
 function paint(layer: Layer): Painted {
   const classOfArea = Uint8Array.from(layer.areas, ({ kind }) => coverKinds.indexOf(kind as CoverKind));
   const classOf = (area: number): number => (area < 0 ? unmapped : classOfArea[area]!);
-  const count = layer.left.length;
-  const kept: number[] = [];
-  for (let s = 0; s < count; s++) if (classOf(layer.left[s]!) !== classOf(layer.right[s]!)) kept.push(s);
-  const ends = new Float64Array(4 * kept.length);
-  kept.forEach((s, i) => {
-    for (let k = 0; k < 4; k++) ends[4 * i + k] = layer.ends[4 * s + k]!;
-  });
-  const grid = makeGrid(ends);
+  const ends = new Float64Array(layer.ends.length);
+  const [onLeft, onRight] = [new Uint8Array(layer.left.length), new Uint8Array(layer.left.length)];
+  let used = 0;
+  for (let s = 0; s < layer.left.length; s++) {
+    const left = classOf(layer.left[s]!);
+    const right = classOf(layer.right[s]!);
+    if (left === right) continue;
+    onLeft[used] = left;
+    onRight[used] = right;
+    for (let k = 0; k < 4; k++) ends[4 * used + k] = layer.ends[4 * s + k]!;
+    used++;
+  }
+  const grid = makeGrid(ends.subarray(0, 4 * used));
   const pieces = grid ? grid.piece : new Int32Array(0);
-  return {
-    grid,
-    left: Uint8Array.from(pieces, (piece) => classOf(layer.left[kept[piece]!]!)),
-    right: Uint8Array.from(pieces, (piece) => classOf(layer.right[kept[piece]!]!)),
-    classes: coverKinds.length + 1,
-    classAt: (x, y) => classOf(layer.topAt(x, y)),
+  const sorted = (classes: Uint8Array): Uint8Array => {
+    const bySeam = new Uint8Array(pieces.length);
+    for (let k = 0; k < pieces.length; k++) bySeam[k] = classes[pieces[k]!]!;
+    return bySeam;
   };
+  const classAt = (x: number, y: number): number => classOf(layer.topAt(x, y));
+  return { grid, left: sorted(onLeft), right: sorted(onRight), classes: coverKinds.length + 1, classAt };
 }
 
 function named(sums: Float64Array): Shares {

@@ -92,8 +92,12 @@ function bandsOf(edges: OutlineEdges, pieces: Pieces): Bands {
 /** The area on top on either side of a piece: judged at its middle, its own outlines by the side, the others by the place. */
 function sidesOf(p: number, pieces: Pieces, bands: Bands, finder: PartFinder, areaOf: Int32Array): [number, number] {
   const { ends } = bands;
-  const [ax, ay, bx, by] = [ends[4 * p]!, ends[4 * p + 1]!, ends[4 * p + 2]!, ends[4 * p + 3]!];
-  const [x, y] = [ax + (bx - ax) / 2, ay + (by - ay) / 2];
+  const ax = ends[4 * p]!;
+  const ay = ends[4 * p + 1]!;
+  const bx = ends[4 * p + 2]!;
+  const by = ends[4 * p + 3]!;
+  const x = ax + (bx - ax) / 2;
+  const y = ay + (by - ay) / 2;
   // What `bandsContain` answers without the piece holds west of it, or north where it lies level.
   const nearIsLeft = ay > y !== by > y ? by > ay : bx > ax;
   let [near, far] = [-1, -1];
@@ -124,7 +128,8 @@ export function makeLayer(areas: readonly DrawnArea[]): Layer {
     if (onLeft === onRight) continue;
     left[used] = onLeft;
     right[used] = onRight;
-    ends.set(bands.ends.subarray(4 * p, 4 * p + 4), 4 * used++);
+    for (let k = 0; k < 4; k++) ends[4 * used + k] = bands.ends[4 * p + k]!;
+    used++;
   }
   return {
     areas,

@@ -81,7 +81,8 @@ function fillWall(
 }
 
 function lookAtWall(view: View, ax: number, ay: number, bx: number, by: number, rise: number, once: boolean): void {
-  const [ex, ey] = [bx - ax, by - ay];
+  const ex = bx - ax;
+  const ey = by - ay;
   const square = ex * ex + ey * ey;
   let moment = ax * by - ay * bx;
   if (moment * moment <= atWall * atWall * square) {
@@ -95,7 +96,8 @@ function lookAtWall(view: View, ax: number, ay: number, bx: number, by: number, 
   }
   if (moment > 0) return;
   moment = rise / moment;
-  const [from, to] = [turnOf(ax, ay), turnOf(bx, by)];
+  const from = turnOf(ax, ay);
+  const to = turnOf(bx, by);
   if (from <= to) fillWall(view, from, to, ex, ey, moment, once);
   else {
     fillWall(view, from, 4, ex, ey, moment, once);
@@ -150,7 +152,8 @@ function mayMatter(stand: Stand, cell: number, px: number, py: number, question:
   const half = grid.cell / 2;
   const dx = grid.x + (cell - row * grid.columns) * grid.cell + half - px;
   const dy = grid.y + row * grid.cell + half - py;
-  const [outX, outY] = [Math.max(0, Math.abs(dx) - half), Math.max(0, Math.abs(dy) - half)];
+  const outX = Math.max(0, Math.abs(dx) - half);
+  const outY = Math.max(0, Math.abs(dy) - half);
   const near = Math.sqrt(outX * outX + outY * outY) - pad;
   if (near <= 0) return true;
   // A circle around the cell and all that sticks out of it; slightly large, against rounding.
@@ -171,7 +174,8 @@ function lookAtCell(stand: Stand, cell: number, px: number, py: number, question
     const lift = height[k]! - question.eye;
     if (lift <= 0) continue;
     const rise = question.level ? 1 : lift;
-    const [ax, ay] = [ends[4 * k]! - px, ends[4 * k + 1]! - py];
+    const ax = ends[4 * k]! - px;
+    const ay = ends[4 * k + 1]! - py;
     if (radius[k]! > 0) {
       if (lookAtCrown(view, ax, ay, radius[k]!, rise, question.once)) return true;
     } else lookAtWall(view, ax, ay, ends[4 * k + 2]! - px, ends[4 * k + 3]! - py, rise, question.once);

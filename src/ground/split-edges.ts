@@ -43,8 +43,10 @@ export function outlineEdges(areas: readonly DrawnArea[]): OutlineEdges {
 
 /** Share along edge e of the place nearest to (x, y) when that place is within the snap and not beyond its ends; else −1. */
 function shareOn(xy: Edges, e: number, x: number, y: number): number {
-  const [ax, ay] = [xy[4 * e]!, xy[4 * e + 1]!];
-  const [ex, ey] = [xy[4 * e + 2]! - ax, xy[4 * e + 3]! - ay];
+  const ax = xy[4 * e]!;
+  const ay = xy[4 * e + 1]!;
+  const ex = xy[4 * e + 2]! - ax;
+  const ey = xy[4 * e + 3]! - ay;
   const square = ex * ex + ey * ey;
   const off = ex * (y - ay) - ey * (x - ax);
   if (off * off > snap * snap * square) return -1;
@@ -86,8 +88,9 @@ function findCuts(edges: OutlineEdges, xy: Edges): Cuts {
     if (vertex !== from[j] && vertex !== to[j]) cut(j, t, vertex);
   };
   forEachEdgePair(xy, snap, (i, j) => {
-    const [a, b, c, d] = [touch(j, from[i]!), touch(j, to[i]!), touch(i, from[j]!), touch(i, to[j]!)];
-    if (!(a || b || c || d)) crossing(i, j);
+    const onSecond = Number(touch(j, from[i]!)) + Number(touch(j, to[i]!));
+    const onFirst = Number(touch(i, from[j]!)) + Number(touch(i, to[j]!));
+    if (onFirst + onSecond === 0) crossing(i, j);
     return false;
   });
   return cuts;

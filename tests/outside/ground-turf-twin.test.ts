@@ -73,7 +73,7 @@ function turfShares(pieces: Pieces, x: number, y: number, radius: number): Map<C
 }
 
 describe('random overlapping sites against Turf', () => {
-  for (let seed = 1; seed <= 5; seed++) {
+  for (let seed = 1; seed <= 3; seed++) {
     it(`shares of three discs, site ${seed}`, () => {
       const random = seededRandom(seed);
       const shapes = randomSite(random);
