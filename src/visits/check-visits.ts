@@ -76,7 +76,7 @@ const number: Check = (visit, { boxes }) => {
 
 const before: Check = (visit, { boxes }) => {
   const since = boxes.find((known) => known.post === visit.post)?.since ?? null;
-  if (since === null || visit.date >= since) return null;
+  if (since === null || dayOrNull(visit.date) === null || visit.date >= since) return null;
   return issue(
     visit,
     'visit-before-box',
@@ -87,7 +87,7 @@ const before: Check = (visit, { boxes }) => {
 };
 
 const future: Check = (visit, { today }) =>
-  visit.date > today
+  dayOrNull(visit.date) !== null && visit.date > today
     ? issue(
         visit,
         'visit-in-future',

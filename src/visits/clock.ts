@@ -51,8 +51,10 @@ function figuresOf(bird: BirdGuide, slack: number): Figures {
   };
 }
 
-const eggsIn = (clue: Clue) => clue.eggs?.count ?? 0;
-const hasYoung = (clue: Clue) => clue.state === 'young' || (clue.young ?? 0) > 0 || clue.age !== null;
+/** Counts noted when all was over say nothing of that day. */
+const live = (clue: Clue) => clue.state === 'eggs' || clue.state === 'young' || clue.state === 'building';
+const eggsIn = (clue: Clue) => (live(clue) ? (clue.eggs?.count ?? 0) : 0);
+const hasYoung = (clue: Clue) => clue.state === 'young' || (live(clue) && ((clue.young ?? 0) > 0 || clue.age !== null));
 const hasEggsOnly = (clue: Clue) => eggsIn(clue) > 0 && !hasYoung(clue);
 
 /** Raises the low and lowers the high end. */
@@ -86,7 +88,8 @@ function readClues(state: State, clues: readonly Clue[], lay: Range): void {
   clues.forEach((clue, index) => {
     const day = dayOf(clue.date);
     const eggs = eggsIn(clue);
-    if (index < begun || begun === -1) narrow(state.first, day, Infinity);
+    const none = clue.state === 'empty' || clue.state === 'building';
+    if (none && (index < begun || begun === -1)) narrow(state.first, day, Infinity);
     if (clue.state === 'eggs' && !hasYoung(clue)) {
       narrow(state.first, -Infinity, day);
       narrow(state.hatch, day, Infinity);
@@ -163,7 +166,7 @@ export function nestClock(bird: BirdGuide, clues: readonly Clue[]): NestClock {
       hatch: null,
       fledge: null,
       clutch: clutchOf(bird, clues, null),
-      conflict: `The dates do not fit one nest of a ${bird.name}: look at the counts, the ages and the bird again, or it was a second nest.`,
+      conflict: `The dates do not fit one nest of the ${bird.name}: look at the counts, the ages and the bird again, or it was a second nest.`,
     };
   }
   return {

@@ -38,7 +38,9 @@ export interface Nest {
 const forgotten = 60;
 
 const holds = (visit: Visit) =>
-  visit.state === 'eggs' || visit.state === 'young' || (visit.eggs?.count ?? 0) > 0 || (visit.young ?? 0) > 0;
+  visit.state === 'eggs' ||
+  visit.state === 'young' ||
+  (visit.state === 'building' && ((visit.eggs?.count ?? 0) > 0 || (visit.young ?? 0) > 0));
 const building = (visit: Visit) => visit.state === 'building' && !holds(visit);
 
 /** An attempt under way: the look before it (for "no eggs yet"), and its visits. */
@@ -59,7 +61,8 @@ function startsAnew(story: Story, visit: Visit): boolean {
   const last = lastOf(story);
   if (isOver(story) || daysBetween(last.date, visit.date) > forgotten) return true;
   const before = story.visits.findLast((one) => one.bird !== null)?.bird ?? null;
-  if (hasHeld(story) && before !== null && visit.bird !== null && visit.bird !== before) return true;
+  const begins = holds(visit) || building(visit);
+  if (begins && hasHeld(story) && before !== null && visit.bird !== null && visit.bird !== before) return true;
   const grown = story.visits.some((one) => one.state === 'young' || (one.young ?? 0) > 0);
   return grown && visit.state === 'eggs' && (visit.young ?? 0) === 0;
 }
