@@ -61,7 +61,10 @@ export function drawMap(view: View, facts: MapFacts, wish: MapWish): Item {
   const names = drawNames(facts.things, facts.layers, view, style, taken);
   const items: Item[] = [
     land,
-    group(frames.flatMap((frame) => frameLines(frame, view)), { clip: rectangle(view.window) }),
+    group(
+      frames.flatMap((frame) => frameLines(frame, view)),
+      { clip: rectangle(view.window) },
+    ),
     ...legs,
     ...startMarks(facts, view),
     group([...rings, ...discs.flatMap((disc) => disc.stem), ...pairBars(facts.boxes, discs)], {

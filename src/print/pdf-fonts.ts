@@ -24,9 +24,11 @@ interface FontInside {
 }
 
 interface LoadedFile {
-  readonly name: string;
-  readonly font: FontInside;
-  width(text: string, size: number): number;
+  /** Makes it the document's current font. */
+  use(): unknown;
+  has(code: number): boolean;
+  layout(words: string): ReturnType<FontInside['layout']> & { readonly unitsPerEm: number };
+  width(words: string, size: number): number;
 }
 
 /** The files of every face, opened. */
@@ -35,7 +37,7 @@ export type Letters = Readonly<Record<Face, readonly LoadedFile[]>>;
 /** A piece of a line set from one file; `width` in points, `paths` in font units (`scale` turns them into shares of the size). */
 export interface Run {
   readonly text: string;
-  readonly name: string;
+  use(): unknown;
   readonly width: number;
   readonly paths: () => { scale: number; glyphs: { x: number; commands: GlyphPath['commands'] }[] };
 }
@@ -44,25 +46,42 @@ const faces: readonly Face[] = ['sans', 'sansBold', 'sansItalic', 'serif', 'seri
 
 /** Opens every file once and gives it a name in the document. */
 export function loadFonts(doc: PDFKit.PDFDocument, fonts: SheetFonts): Letters {
-  const open = (face: Face): LoadedFile[] => {
-    const files = fonts[face]?.length ? fonts[face] : fonts.sans;
-    return files.map((bytes, i) => loadFile(doc, `${face}-${i}`, bytes));
-  };
-  return Object.fromEntries(faces.map((face) => [face, open(face)])) as unknown as Letters;
+  const open = (face: Face): LoadedFile[] =>
+    (fonts[face] ?? []).map((bytes, i) => loadFile(doc, `${face}-${i}`, bytes));
+  const sans = open('sans');
+  const files = (face: Face) => (face !== 'sans' && fonts[face]?.length ? open(face) : sans);
+  return Object.fromEntries(faces.map((face) => [face, files(face)])) as unknown as Letters;
 }
 
-/** Registers a file; it is opened at the first letter asked of it, so alphabets that are not used cost nothing. */
+/** What pdfkit keeps as its current font. */
+interface Opened {
+  readonly font: FontInside;
+}
+
+/** Registers a file; it is opened once, at the first letter asked of it, so alphabets that are not used cost nothing. */
 function loadFile(doc: PDFKit.PDFDocument, name: string, bytes: Uint8Array): LoadedFile {
   if (bytes[0] === 0x77 && bytes[1] === 0x4f && bytes[2] === 0x46 && bytes[3] === 0x32)
     throw new Error(`font ${name} is a .woff2 file; give the .woff or .ttf`);
   doc.registerFont(name, bytes as unknown as string);
-  return {
-    name,
-    get font() {
+  const current = doc as unknown as { _font: Opened };
+  let opened: Opened | null = null;
+  // pdfkit forgets a name whose file equals one already open; keeping the opened font ourselves saves reading it again and again.
+  const use = (): Opened => {
+    if (opened) current._font = opened;
+    else {
       doc.font(name);
-      return (doc as unknown as { _font: { font: FontInside } })._font.font;
+      opened = current._font;
+    }
+    return opened;
+  };
+  return {
+    use,
+    has: (code) => use().font.hasGlyphForCodePoint(code),
+    layout: (words) => ({ ...use().font.layout(words), unitsPerEm: use().font.unitsPerEm }),
+    width: (words, size) => {
+      use();
+      return doc.fontSize(size).widthOfString(words);
     },
-    width: (text, size) => doc.font(name).fontSize(size).widthOfString(text),
   };
 }
 
@@ -70,7 +89,7 @@ function loadFile(doc: PDFKit.PDFDocument, name: string, bytes: Uint8Array): Loa
 export function runsOf(text: string, files: readonly LoadedFile[], size: number): Run[] {
   const pieces: { file: LoadedFile; text: string }[] = [];
   for (const letter of text.replace(/[\p{Cc}\p{Cf}]/gu, '')) {
-    const found = files.find((file) => file.font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0));
+    const found = files.find((file) => file.has(letter.codePointAt(0) ?? 0));
     const file = found ?? files[0]!;
     const last = pieces[pieces.length - 1];
     if (last?.file === file) last.text += found ? letter : '?';
@@ -78,19 +97,19 @@ export function runsOf(text: string, files: readonly LoadedFile[], size: number)
   }
   return pieces.map(({ file, text: words }) => ({
     text: words,
-    name: file.name,
+    use: file.use,
     width: file.width(words, size),
-    paths: () => outlines(file.font, words),
+    paths: () => outlines(file, words),
   }));
 }
 
-function outlines(font: FontInside, words: string): ReturnType<Run['paths']> {
-  const { glyphs, positions } = font.layout(words);
+function outlines(file: LoadedFile, words: string): ReturnType<Run['paths']> {
+  const { glyphs, positions, unitsPerEm } = file.layout(words);
   let x = 0;
   const placed = glyphs.map((glyph, i) => {
     const at = x;
     x += positions[i]?.xAdvance ?? 0;
     return { x: at, commands: glyph.path.commands };
   });
-  return { scale: 1 / font.unitsPerEm, glyphs: placed };
+  return { scale: 1 / unitsPerEm, glyphs: placed };
 }

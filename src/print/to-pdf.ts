@@ -20,9 +20,8 @@ export async function sheetsToPdf(
   fonts: SheetFonts,
   about: { title?: string; date?: string } = {},
 ): Promise<Uint8Array> {
-  const first = fonts.sans[0];
-  if (!first) throw new Error('sheetsToPdf needs at least one font file for "sans"');
-  const doc = open(sheets, about, first);
+  if (!fonts.sans[0]) throw new Error('sheetsToPdf needs at least one font file for "sans"');
+  const doc = open(sheets, about);
   const done = collect(doc);
   const letters = loadFonts(doc, fonts);
   const book = doc.struct('Document');
@@ -45,7 +44,7 @@ interface Pen {
   readonly letters: Letters;
 }
 
-function open(sheets: readonly Sheet[], about: { title?: string; date?: string }, font: Uint8Array): Document {
+function open(sheets: readonly Sheet[], about: { title?: string; date?: string }): Document {
   const time = Date.parse(about.date ?? '');
   return new PDFDocument({
     autoFirstPage: false,
@@ -53,8 +52,8 @@ function open(sheets: readonly Sheet[], about: { title?: string; date?: string }
     tagged: true,
     lang: 'en',
     displayTitle: true,
-    // A font of our own at once: the browser build has none of the standard ones.
-    font: font as unknown as string,
+    // No font at first: the browser build has none of the standard ones.
+    font: null as unknown as string,
     info: {
       Title: about.title ?? sheets[0]?.title ?? 'Sheets',
       Producer: 'Meadowpost',
@@ -84,6 +83,7 @@ function collect(doc: Document): Promise<Uint8Array> {
 /** An item of the page or of a table: tagged ones become structure, the rest is marked as decoration. */
 function drawTop(item: Item, pen: Pen, parent: PDFKit.PDFStructureElement): void {
   if (item.item === 'group' && item.tag) drawTagged(item, pen, parent);
+  else if (item.item === 'group' && !item.clip) for (const one of item.items) drawTop(one, pen, parent);
   else {
     pen.doc.markContent('Artifact');
     draw(item, pen);
@@ -161,10 +161,8 @@ function drawText(item: TextItem, { doc, letters }: Pen): void {
   let x = -shift;
   if (item.halo) for (const run of placed(runs, x)) drawHalo(run.paths, run.x, item.halo, item.size, doc);
   for (const run of runs) {
-    doc
-      .font(run.name)
-      .fontSize(item.size)
-      .fillColor(item.color ?? '#000000');
+    run.use();
+    doc.fontSize(item.size).fillColor(item.color ?? '#000000');
     const link = safeLink(item.link) ? { link: item.link } : {};
     doc.text(run.text, x, 0, { lineBreak: false, baseline: 'alphabetic', ...link });
     x += run.width;

@@ -1,0 +1,138 @@
+/** What is said about one box to the person who builds and mounts it. */
+import type { Figure } from '../birds/guide.ts';
+import { holeText } from '../birds/hole.ts';
+import { turn } from '../geometry/point.ts';
+import type { PlannedBox } from '../plan-types.ts';
+import type { Units } from '../site/types.ts';
+import { mountCautions } from './cautions.ts';
+import { compassOf } from './compass.ts';
+import { type BookFacts, guideOf } from './facts.ts';
+import { type Mark, tapesTo } from './landmarks.ts';
+import { plain } from './measure.ts';
+import { degreeWords, heightWords, inchFraction, placeWords, tapeWords, windOf } from './units.ts';
+
+/** A labelled line of a card; `big` ones are read first. */
+export interface Fact {
+  readonly label: string;
+  readonly words: string;
+  readonly big?: boolean;
+}
+
+/** Everything a card says, most needed first (what finds no room at the end is left out). */
+export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark[]): Fact[] {
+  return [
+    { label: 'Place', words: placeWords(box.position).join(', '), big: true },
+    { label: 'Tape', words: tapeLine(box, marks, facts.units) },
+    { label: 'Faces', words: facesLine(facts, box), big: true },
+    ...buildFacts(facts, box),
+    { label: 'Door', words: doorLine(facts, box) },
+    {
+      label: 'Pole',
+      words:
+        'smooth 1/2–3/4 in (13–19 mm) conduit over 3–4 ft (0.9–1.2 m) rebar, half of it driven (TWRA); no tree, no fence.',
+    },
+    {
+      label: 'Guard',
+      words:
+        'pipe 24 × 8 in (61 × 20 cm), closed top, wobbling, its top 4 ft (1.2 m) up or more; no jump within 6–10 ft (common practice).',
+    },
+    { label: 'Why here', words: whyLine(box) },
+    { label: 'Weakest', words: weakestLine(box) },
+    { label: 'Care', words: careLine(box) },
+  ];
+}
+
+/** Two tapes, or why there are none. */
+function tapeLine({ at }: PlannedBox, marks: readonly Mark[], units: Units): string {
+  const tapes = tapesTo(at, marks);
+  if (!tapes) return 'no two landmarks within 100 m cross well here: use the coordinates.';
+  const [a, b] = tapes.marks.map((mark, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(mark.words)}`);
+  return `${a}, and ${b} (lines cross at ${Math.round(tapes.crossing)}°).`;
+}
+
+/** True and compass degrees with the model and day, or true alone. */
+function facesLine({ stamp }: BookFacts, { card }: PlannedBox): string {
+  const { used, magnetic } = card.facing;
+  const truth = `${windOf(used)}, ${degreeWords(used)} true`;
+  if (magnetic) return `${truth}, ${degreeWords(magnetic.degrees)} by compass (${plain(magnetic.model)})`;
+  const needle = stamp.declination;
+  return needle
+    ? `${truth}, ${degreeWords(compassOf(used, needle))} by compass (${needle.model}, ${needle.date})`
+    : truth;
+}
+
+/** Hole, floor, air and water of the bird's box; vents and drains from TXMN, NRCS-NH and OEBS, where the handbook names them. */
+function buildFacts({ units }: BookFacts, box: PlannedBox): Fact[] {
+  const guide = guideOf(box);
+  const height = heightWords(box.holeHeight, units);
+  if (!guide)
+    return [
+      { label: 'Hole', words: `${height} above ground; no guide for this bird: build by its own plan.`, big: true },
+    ];
+  const { hole, floor, depth, holeAboveFloor } = guide.box;
+  const air = units === 'us' ? '4 1/2 sq in of vents under the roof (TXMN)' : '29 cm² of vents under the roof (TXMN)';
+  const drain =
+    units === 'us'
+      ? 'four corners cut 3/8 in (OEBS), floor recessed 1/4 in'
+      : 'four corners cut 10 mm (OEBS), floor recessed 6 mm';
+  return [
+    { label: 'Hole', words: `${holeText(hole, units)}, center ${height} above ground`, big: true },
+    {
+      label: 'Inside',
+      words: `floor ${spanText(floor.value, units, ' × ')}, depth ${rangeText(depth, units)}, hole ${rangeText(holeAboveFloor, units)} above the floor`,
+    },
+    { label: 'Air', words: `${air}. Drain: ${drain}. No perch, no metal, no paint inside.` },
+  ];
+}
+
+function small(millimetres: number, units: Units): string {
+  return units === 'us' ? inchFraction(millimetres / 25.4) : String(Math.round(millimetres));
+}
+
+function unitOf(units: Units): string {
+  return units === 'us' ? 'in' : 'mm';
+}
+
+function spanText([a, b]: readonly [number, number], units: Units, between: string): string {
+  return `${small(a, units)}${between}${small(b, units)} ${unitOf(units)}`;
+}
+
+function rangeText({ value: [a, b] }: Figure<readonly [number, number]>, units: Units): string {
+  return a === b ? `${small(a, units)} ${unitOf(units)}` : spanText([a, b], units, '–');
+}
+
+/** The clean-out door goes on the side away from the storm, else away from the west. Ours. */
+function doorLine({ site }: BookFacts, { card }: PlannedBox): string {
+  const away = site.settings.stormFrom ?? 270;
+  const [left, right] = [card.facing.used - 90, card.facing.used + 90];
+  const [side, word] = turn(left, away) > turn(right, away) ? [left, 'left'] : [right, 'right'];
+  const why = site.settings.stormFrom === null ? 'away from the afternoon' : 'away from the storm';
+  return `opens on the ${windOf(side)} side (${word} of the hole as it looks out), ${why}; screw or pin it shut.`;
+}
+
+/** The two best rows' own sentences. */
+function whyLine({ card }: PlannedBox): string {
+  const best = [...card.rows].filter((row) => row.score !== null).sort((a, b) => b.score! - a.score!);
+  return (
+    best
+      .slice(0, 2)
+      .map((row) => sentence(row.sentence))
+      .join(' ') || 'not judged.'
+  );
+}
+
+function weakestLine({ card }: PlannedBox): string {
+  const row = card.rows.find((one) => one.id === card.weakest[0]);
+  return row ? `${row.title}: ${sentence(row.sentence)}` : 'nothing stands out.';
+}
+
+function careLine({ card, state }: PlannedBox): string {
+  const own = [...card.refused, ...card.flags].map(sentence);
+  const work = state === 'new' ? mountCautions.map((one) => one.sentence) : [];
+  return [...own, ...work].join(' ') || 'as everywhere: see the back of the check sheet.';
+}
+
+function sentence(words: string): string {
+  const bare = plain(words);
+  return /[.!?…]$/.test(bare) ? bare : `${bare}.`;
+}

@@ -1,0 +1,196 @@
+/** The check sheet: one row a box in walking order, with room to write, under a clipboard's clamp. */
+import type { PlannedBox, Round } from '../../plan-types.ts';
+import { compassOf, degreesAre, facingWords } from '../compass.ts';
+import { circle, group, type Item, path, text } from '../display.ts';
+import { type BookFacts, birdName, type Draft } from '../facts.ts';
+import { drawHeader } from '../header.ts';
+import { headHeight } from '../layout.ts';
+import { shorten } from '../measure.ts';
+import { belowClamp } from '../paper.ts';
+import { point } from '../style.ts';
+import { type Column, drawTable, tableLook } from '../table.ts';
+import { degreeWords, placeWords, timeWords, walkWords, windOf } from '../units.ts';
+import { checkBack } from './check-back.ts';
+
+/** What a tick says; a visit's state in one circle. */
+export const ticks = ['empty', 'nest', 'eggs', 'young', 'flown'] as const;
+
+/** Most rows on a page (ours: more are too small to write in). */
+const mostRows = 25;
+
+/** Pages of every round, each round with its back page; boxes on no round come last. */
+export function checkSheets(facts: BookFacts): Draft[] {
+  const lists = walkLists(facts);
+  return lists.flatMap((list, i) => [...frontPages(facts, list, i, lists.length), ...checkBack(facts, list, i)]);
+}
+
+/** Boxes of a round in walking order. */
+export interface WalkList {
+  readonly round: Round | null;
+  readonly name: string;
+  readonly boxes: readonly PlannedBox[];
+}
+
+function walkLists({ plan }: BookFacts): WalkList[] {
+  const byNumber = new Map(plan.boxes.map((box) => [box.number, box]));
+  const lists: WalkList[] = plan.rounds.map((round) => ({
+    round,
+    name: plan.rounds.length > 1 ? `check sheet, round ${round.walker}` : 'check sheet',
+    boxes: round.boxes.flatMap((number) => byNumber.get(number) ?? []),
+  }));
+  const walked = new Set(plan.rounds.flatMap((round) => round.boxes));
+  const rest = plan.boxes.filter((box) => !walked.has(box.number)).sort((a, b) => a.number - b.number);
+  if (rest.length > 0)
+    lists.push({ round: null, name: plan.rounds.length > 0 ? 'boxes on no round' : 'check sheet', boxes: rest });
+  return lists.filter((list) => list.boxes.length > 0);
+}
+
+function frontPages(facts: BookFacts, list: WalkList, index: number, lists: number): Draft[] {
+  const { page, style } = facts;
+  const area = belowClamp(page);
+  const look = tableLook(style);
+  const foot = 2 * style.smallLine + 1.5;
+  const room = area.height - headHeight(style) - 2 - style.smallLine - 1 - look.head - foot;
+  const fitting = Math.max(1, Math.min(mostRows, Math.floor(room / look.row)));
+  const pages = Math.ceil(list.boxes.length / fitting);
+  const perPage = Math.ceil(list.boxes.length / pages);
+  return Array.from({ length: pages }, (_, i) => {
+    const boxes = list.boxes.slice(i * perPage, (i + 1) * perPage);
+    return {
+      id: `check-${index + 1}-${i + 1}`,
+      kind: 'check',
+      title: `${facts.plan.siteName}: ${list.name}${lists > 1 || pages > 1 ? `, part ${i + 1}` : ''}`,
+      page,
+      numbers: boxes.map((box) => box.number),
+      scale: null,
+      draw: (sheet, sheets) => frontItems(facts, list, boxes, sheet, sheets),
+    };
+  });
+}
+
+function frontItems(
+  facts: BookFacts,
+  list: WalkList,
+  boxes: readonly PlannedBox[],
+  sheet: number,
+  sheets: number,
+): Item[] {
+  const { page, style, plan, stamp } = facts;
+  const area = belowClamp(page);
+  const header = drawHeader(
+    area,
+    { siteName: plan.siteName, what: list.name, below: walkLine(facts, list, boxes), sheet, sheets, ...stamp },
+    style,
+  );
+  const look = tableLook(style);
+  const fields = area.y + header.height + 2 + style.smallLine * 0.8;
+  const top = fields + style.smallLine * 0.4;
+  const bottom = area.y + area.height;
+  const foot = [
+    degreesAre(stamp.declination),
+    'Unsure which bird? Photograph nest and eggs, close, go on. Key, tick codes and cautions: back page.',
+  ];
+  const written = 'Walker ____________________   Date ______________   Weather ______________';
+  return [
+    ...header.items,
+    group([text(area.x, fields, shorten(written, area.width, style.small), style.small)], { tag: 'P' }),
+    drawTable(area.x, top, columnsOf(facts, list, area.width), boxes, look),
+    group(
+      foot.map((words, i) =>
+        text(
+          area.x,
+          bottom - (foot.length - 1 - i) * style.smallLine - 0.6,
+          shorten(words, area.width, style.small),
+          style.small,
+        ),
+      ),
+      { tag: 'P' },
+    ),
+  ];
+}
+
+/** How the page's first box is reached, and how long the round is. */
+function walkLine({ units, stamp }: BookFacts, { round }: WalkList, boxes: readonly PlannedBox[]): string {
+  const first = boxes[0];
+  const leg = round?.legs.find((one) => one.to === first?.number);
+  const whole = round ? `${walkWords(round.metres, units)}, about ${timeWords(round.minutes)}` : '';
+  if (!leg || !first) return whole;
+  const from = leg.from === 'start' ? 'start' : `box ${leg.from}`;
+  const way = `${walkWords(leg.metres, units)} ${windOf(leg.bearing)} ${degreeWords(compassOf(leg.bearing, stamp.declination))}`;
+  return `From ${from} to box ${first.number}: ${way} · whole round ${whole}`;
+}
+
+function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
+  const { style, stamp } = facts;
+  const k = style.variant === 'large-print' ? 1.75 : 1;
+  const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit]));
+  const dueColumn: Column<PlannedBox> = {
+    head: 'Due',
+    width: 13 * k,
+    cell: (box) => dueLines(due.get(box.number)),
+  };
+  const known: Column<PlannedBox>[] = [
+    {
+      head: 'Box',
+      width: 11 * k,
+      align: 'middle',
+      cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
+    },
+    {
+      head: 'Bird, faces',
+      width: 29 * k,
+      cell: (box) => [{ words: birdName(box) }, { words: facingWords(box, stamp.declination) }],
+    },
+    { head: 'Place', width: 20 * k, cell: (box) => placeWords(box.position).map((words) => ({ words })) },
+    { head: 'Next', width: 21 * k, cell: (box) => legLines(facts, list, box) },
+    ...(due.size > 0 ? [dueColumn] : []),
+  ];
+  const write: Column<PlannedBox>[] = [
+    { head: 'Time', width: 12, thick: true, cell: () => [] },
+    ...ticks.map(
+      (tick, i): Column<PlannedBox> => ({
+        head: tick,
+        width: 8.6 + (k - 1) * 12,
+        thick: i === 0,
+        align: 'middle',
+        cell: () => tickCircle,
+      }),
+    ),
+    { head: 'Eggs', width: 9.5 * (1 + (k - 1) / 2), thick: true, cell: () => [] },
+    { head: 'Young', width: 10.5 * (1 + (k - 1) / 1.4), cell: () => [] },
+  ];
+  const columns = [...known, ...write];
+  const left = width - columns.reduce((sum, column) => sum + column.width, 0);
+  if (left >= 14) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
+  return squeezed([...columns, { head: 'Seen, done', width: 20, thick: true, cell: () => [] }], width);
+}
+
+/** All columns narrower by one share, so that a long row still fits. */
+function squeezed(columns: readonly Column<PlannedBox>[], width: number): Column<PlannedBox>[] {
+  const share = width / columns.reduce((sum, column) => sum + column.width, 0);
+  return columns.map((column) => ({ ...column, width: column.width * share }));
+}
+
+function tickCircle(x: number, y: number, width: number, height: number): Item[] {
+  return [path(circle(x + width / 2, y + height / 2, 2.2), { stroke: { width: 0.3, color: '#000000' } })];
+}
+
+function legLines({ units, stamp }: BookFacts, { round }: WalkList, box: PlannedBox): { words: string }[] {
+  const leg = round?.legs.find((one) => one.from === box.number);
+  if (!leg) return [];
+  const to = leg.to === 'end' ? 'end' : String(leg.to);
+  return [
+    { words: `${walkWords(leg.metres, units)} to ${to}` },
+    { words: `${windOf(leg.bearing)} ${degreeWords(compassOf(leg.bearing, stamp.declination))}` },
+  ];
+}
+
+function dueLines(visit: { due: string | null; why?: string | null } | undefined): { words: string }[] {
+  if (!visit?.due) return [];
+  return [{ words: visit.due.slice(5) }, ...(visit.why ? [{ words: visit.why }] : [])];
+}
+
+/** Baseline of the first line in a block at `y`. */
+export function firstLine(y: number, size: number): number {
+  return y + size * point * 0.75;
+}
