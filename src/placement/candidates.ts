@@ -52,7 +52,7 @@ function suggestions(ground: Ground, spacing: number, drawn: readonly Candidate[
     const shift = row % 2 === 0 ? 0 : gap / 2;
     for (let column = Math.ceil((box.min.x - shift) / gap); column * gap + shift <= box.max.x; column++) {
       const at = { x: column * gap + shift, y: row * rise };
-      if (maySuggest(ground, at, gap, drawn)) found.push(suggestion(`grid-${column}-${row}`, at));
+      if (maySuggest(ground, at, gap, drawn)) found.push(placeCandidate(`grid-${column}-${row}`, at));
     }
   }
   return found;
@@ -88,7 +88,8 @@ function maySuggest(ground: Ground, at: Point, gap: number, drawn: readonly Cand
   return reach === null || ground.nearest(at, 'path', reach) !== null;
 }
 
-function suggestion(id: string, at: Point): Candidate {
+/** A place nobody drew, with nothing fixed about it. */
+export function placeCandidate(id: string, at: Point): Candidate {
   return {
     id,
     at,

@@ -1,5 +1,7 @@
 /** Every command, in the order help lists them. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { plan } from './plan.ts';
+import { score } from './score.ts';
 
-export const commands: readonly Command[] = [check];
+export const commands: readonly Command[] = [check, score, plan];

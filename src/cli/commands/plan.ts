@@ -1,0 +1,74 @@
+import { writeFileSync } from 'node:fs';
+import { makePlan } from '../../plan.ts';
+import type { Plan } from '../../plan-types.ts';
+import type { Site } from '../../site/types.ts';
+import { type Command, exit, type Invocation, Refusal } from '../command.ts';
+import { numberOption, wantedOption, withSettings } from '../options.ts';
+import { planLines } from '../plan-text.ts';
+import { issueLine, loadSite } from '../site-file.ts';
+import { loadSolver } from '../solver.ts';
+
+/** Options of every command that makes a plan first. */
+export const planOptions = {
+  want: { type: 'string' },
+  seed: { type: 'string' },
+  seconds: { type: 'string' },
+  walkers: { type: 'string' },
+  'minimum-score': { type: 'string' },
+  grid: { type: 'string' },
+} as const;
+
+export const planHelp = {
+  '--want "BIRD N, …"': 'sites of each bird instead of the file’s, such as "eastern-bluebird 9 pairs"',
+  '--grid METRES': 'suggest candidates on a grid of this spacing, 5 or more',
+  '--minimum-score N': 'posts scoring less are not chosen',
+  '--walkers N': 'rounds to split the walk into',
+  '--seed N': 'the same seed gives the same plan',
+  '--seconds N': 'time limit of the proof; 0 = no proof',
+};
+
+/** The site with the command line's wishes, and its plan. Issues go to the error stream. */
+export async function planFrom(invocation: Invocation): Promise<{ site: Site; plan: Plan }> {
+  const { files, options, err } = invocation;
+  const site = withSettings(loadSite(files[0], invocation).site, {
+    wanted: wantedOption(options),
+    suggestGrid: numberOption(options, 'grid', 5, 1000),
+    minimumScore: numberOption(options, 'minimum-score', 0, 100),
+    walkers: numberOption(options, 'walkers', 1, 20),
+    seed: numberOption(options, 'seed', 0, 4294967295),
+  });
+  const seconds = numberOption(options, 'seconds', 0, 3600);
+  const plan = await makePlan(site, {
+    loadSolver,
+    seconds,
+    proof: seconds === 0 ? 'none' : seconds === undefined ? 'quick' : 'full',
+  });
+  for (const issue of plan.issues) err(issueLine(issue));
+  return { site, plan };
+}
+
+export const plan: Command = {
+  name: 'plan',
+  usage: 'SITE [--out FILE]',
+  summary: 'Chooses the posts, numbers them along the walk, and says how good the choice is known to be.',
+  help: { ...planHelp, '--out FILE': 'also write the whole plan as JSON', '--json': 'print the whole plan as JSON' },
+  options: { ...planOptions, out: { type: 'string' }, json: { type: 'boolean' } },
+  files: [1, 1],
+  async run(invocation) {
+    const { options, out } = invocation;
+    const { site, plan: made } = await planFrom(invocation);
+    if (typeof options.out === 'string') writeText(options.out, JSON.stringify(made, null, 1));
+    if (options.json) out(JSON.stringify(made, null, 1));
+    else for (const line of planLines(made, site.settings.units)) out(line);
+    return made.boxes.length === 0 ? exit.trouble : exit.done;
+  },
+};
+
+/** Writes a file or refuses with the reason. */
+export function writeText(path: string, body: string | Uint8Array): void {
+  try {
+    writeFileSync(path, body);
+  } catch (error) {
+    throw new Refusal(`${path} could not be written: ${(error as Error).message}`, exit.file);
+  }
+}

@@ -1,0 +1,194 @@
+/** The whole way through the house on one page: a site becomes a plan. */
+import { birdById } from './birds/index.ts';
+import { scorePost } from './criteria/card.ts';
+import { eyeOf } from './criteria/context.ts';
+import { spacingNeeded } from './criteria/spacing.ts';
+import { makeSuns, type Suns } from './criteria/suns.ts';
+import { lengthText } from './criteria/units.ts';
+import type { LoadSolver } from './geometry/linear-model.ts';
+import type { Point } from './geometry/point.ts';
+import { prepareGround } from './ground/prepare.ts';
+import type { Ground } from './ground/types.ts';
+import { candidatesOf, placeCandidate } from './placement/candidates.ts';
+import { type BirdScore, type Choice, choose } from './placement/choose.ts';
+import { leftOutSentence } from './placement/why-not.ts';
+import { landIssues } from './plan/land-issues.ts';
+import { numberedRound, numbersOf } from './plan/numbering.ts';
+import { scoredPost } from './plan/scored-posts.ts';
+import { type WantedBirds, wantedBirds } from './plan/wanted-birds.ts';
+import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
+import { planRound, type RoundPlan } from './route/plan-round.ts';
+import type { Issue, Site, Units } from './site/types.ts';
+
+export interface PlanOptions {
+  /** How far to go in proving the choice; `quick` unless given. */
+  readonly proof?: 'none' | 'quick' | 'full';
+  /** Time limit of the proof. */
+  readonly seconds?: number;
+  /** How the exact solver is loaded when it is needed; without it nothing is proven. */
+  readonly loadSolver?: LoadSolver;
+  readonly shouldStop?: () => boolean;
+  /** `done` 0–1 of the part that is being worked on. */
+  readonly onProgress?: (part: 'land' | 'scores' | 'choice' | 'walk' | 'cards', done: number) => void;
+}
+
+/** Chooses, numbers and explains. Trouble in the site comes back as issues beside whatever plan is possible. */
+export async function makePlan(site: Site, options: PlanOptions = {}): Promise<Plan> {
+  const tell = options.onProgress ?? (() => undefined);
+  tell('land', 0);
+  const ground = prepareGround(site);
+  const birds = wantedBirds(site);
+  const suns = makeSuns(ground, [...birds.guides.values()]);
+  const candidates = knownBirds(candidatesOf(ground), birds);
+  const choice = await chooseSites(ground, birds, suns, candidates, options);
+  tell('walk', 0);
+  const walk = walkRound(ground, choice);
+  const numbers = numbersOf(walk);
+  tell('cards', 0);
+  const boxes = boxesOf(ground, suns, candidates, choice, numbers);
+  return {
+    siteName: site.settings.name,
+    date: site.settings.date,
+    boxes,
+    sites: choice.sites.length,
+    leftOut: leftOutOf(site, choice, numbers),
+    rounds: walk.rounds.map((round) => numberedRound(round, numbers)),
+    proof: choice.proof,
+    issues: placed(ground, candidates, [...birds.issues, ...landIssues(ground), ...choice.issues, ...walkIssues(walk)]),
+    unmapped: boxes.reduce((sum, box) => sum + box.card.unmapped, 0) / Math.max(1, boxes.length),
+  };
+}
+
+/** A post kept for a bird nobody knows serves whichever wanted bird it suits; the issue is said elsewhere. */
+function knownBirds(candidates: readonly Candidate[], { guides }: WantedBirds): readonly Candidate[] {
+  return candidates.map((c) => (c.bird === null || guides.has(c.bird) ? c : { ...c, bird: null }));
+}
+
+function chooseSites(
+  ground: Ground,
+  birds: WantedBirds,
+  suns: Suns,
+  candidates: readonly Candidate[],
+  options: PlanOptions,
+): Promise<Choice> {
+  const { settings } = ground.site;
+  const wantedGuides = [...birds.guides.values()];
+  const posts = candidates.map((candidate, index) => {
+    if (index % 64 === 0) options.onProgress?.('scores', index / candidates.length);
+    return scoredPost(ground, candidate, wantedGuides, suns);
+  });
+  const guide = (id: string) => birds.guides.get(id) ?? null;
+  options.onProgress?.('choice', 0);
+  return choose({
+    posts,
+    wanted: birds.wanted,
+    spacing: (a, b) => {
+      const [one, two] = [guide(a), guide(b)];
+      return one && two ? spacingNeeded(one, two).metres : 0;
+    },
+    minimumScore: settings.minimumScore,
+    seed: settings.seed,
+    scoreAt: (at, bird) => scoreAt(ground, birds, suns, at, bird),
+    words: spacingWords(settings.units),
+    birdName: (id) => guide(id)?.name ?? id,
+    proof: options.proof ?? 'quick',
+    seconds: options.seconds,
+    loadSolver: options.loadSolver,
+    shouldStop: options.shouldStop,
+  });
+}
+
+function scoreAt(ground: Ground, birds: WantedBirds, suns: Suns, at: Point, bird: string): BirdScore | null {
+  const guide = birds.guides.get(bird);
+  if (!guide) return null;
+  const post = scoredPost(ground, placeCandidate('place', at), [guide], suns);
+  return post.forbidden ? null : (post.scores[bird] ?? null);
+}
+
+function walkRound(ground: Ground, choice: Choice): RoundPlan {
+  const { settings, features } = ground.site;
+  const trailheads = features.filter((f) => f.kind === 'trailhead' && f.geometry?.type === 'Point');
+  const from = trailheads.find((f) => f.id === settings.start) ?? trailheads[0];
+  const start =
+    from?.geometry?.type === 'Point' ? ground.frame.toPlane(from.geometry.coordinates as [number, number]) : null;
+  const stops = choice.sites.flatMap((site) =>
+    site.posts.map(({ id, at }) => ({ id, at, minutes: settings.minutesPerBox })),
+  );
+  return planRound({ ground, start, stops, walkers: settings.walkers, seed: settings.seed });
+}
+
+function boxesOf(
+  ground: Ground,
+  suns: Suns,
+  candidates: readonly Candidate[],
+  choice: Choice,
+  numbers: ReadonlyMap<string, number>,
+): PlannedBox[] {
+  const drawn = new Map(candidates.map((candidate) => [candidate.id, candidate]));
+  const boxes = choice.sites.flatMap((site) => {
+    const guide = birdById(site.bird);
+    return site.posts.map((post, index): PlannedBox => {
+      const candidate = drawn.get(post.id) ?? placeCandidate(post.id, post.at);
+      const other = site.posts[1 - index];
+      return {
+        number: numbers.get(post.id)!,
+        post: post.id,
+        at: post.at,
+        position: ground.frame.toLonLat(post.at),
+        bird: site.bird,
+        state: candidate.state === 'fixed' ? 'standing' : 'new',
+        pairedWith: other ? numbers.get(other.id)! : null,
+        holeHeight: eyeOf(candidate, guide),
+        sureness: null,
+        card: scorePost(ground, candidate, guide, suns),
+      };
+    });
+  });
+  return boxes.sort((a, b) => a.number - b.number);
+}
+
+function leftOutOf(site: Site, choice: Choice, numbers: ReadonlyMap<string, number>): LeftOut[] {
+  const { units } = site.settings;
+  return choice.leftOut.map((out) => ({
+    post: out.post,
+    at: out.at,
+    code: out.code,
+    score: out.score,
+    sentence: leftOutSentence(out, (post) => String(numbers.get(post) ?? post), spacingWords(units)),
+    becauseOf: out.becauseOf === null ? null : (numbers.get(out.becauseOf) ?? null),
+  }));
+}
+
+/** Spacings are asked in yards or metres, so distances between boxes are said in the same; steps inside a pair in feet. */
+function spacingWords(units: Units): (metres: number) => string {
+  const pairStep = 10;
+  return (metres) => (metres < pairStep ? lengthText(metres, units) : lengthText(metres, units, 100));
+}
+
+function walkIssues(walk: RoundPlan): Issue[] {
+  const notes = walk.notes.map((sentence): Issue => {
+    const fix = 'Draw a trailhead where the walk starts.';
+    return { id: 'walk-start', severity: 'note', feature: null, place: null, sentence, fix };
+  });
+  const cutOff = walk.unreachable.map((post): Issue => {
+    const sentence = `No walk leads to the box at ${post} without crossing water, a building or land that is off-limits.`;
+    return {
+      id: 'box-unreachable',
+      severity: 'warning',
+      feature: post,
+      place: null,
+      sentence,
+      fix: 'Draw the path or bridge that leads there, or move the box.',
+    };
+  });
+  return [...notes, ...cutOff];
+}
+
+/** Issues that name a post get its place. */
+function placed(ground: Ground, candidates: readonly Candidate[], issues: readonly Issue[]): Issue[] {
+  const at = new Map(candidates.map((candidate) => [candidate.id, candidate.at]));
+  return issues.map((issue) => {
+    const point = issue.place === null && issue.feature !== null ? at.get(issue.feature) : undefined;
+    return point ? { ...issue, place: ground.frame.toLonLat(point) } : issue;
+  });
+}
