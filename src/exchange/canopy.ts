@@ -142,7 +142,7 @@ function treeDraft(patch: Patch, raster: HeightRaster): Draft[] {
 }
 
 function draft(kind: Draft['kind'], geometry: Draft['geometry'], properties: Draft['properties']): Draft {
-  return { from: 'height raster', source: 0, kind, geometry, properties };
+  return { from: 'height raster', source: 0, id: null, kind, geometry, properties };
 }
 
 /** Heights rounded to decimetres; 0 when there is none. */

@@ -58,11 +58,12 @@ function attributesOf(element: XmlElement, tag: string, ours: boolean): Attribut
 /** Our own files keep the whole name in cmt, the number first in name and the kind in type. */
 function withWholeName(attributes: Record<string, unknown>): Attributes {
   const number = /^(\d+) /.exec(String(attributes.name ?? ''))?.[1];
+  const { cmt, desc, type, ...others } = attributes;
   return {
-    ...attributes,
-    ...(attributes.cmt === undefined ? {} : { name: attributes.cmt }),
-    ...(attributes.desc === undefined ? {} : { note: attributes.desc }),
-    ...(attributes.type === undefined ? {} : { kind: attributes.type }),
+    ...others,
+    ...(cmt === undefined ? {} : { name: cmt }),
+    ...(desc === undefined ? {} : { note: desc }),
+    ...(type === undefined ? {} : { kind: type }),
     ...(number === undefined ? {} : { number: Number(number) }),
   };
 }

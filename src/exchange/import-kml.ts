@@ -57,12 +57,21 @@ function placemark(element: XmlElement, folders: readonly string[], number: numb
   const geometries = childrenOf(element).flatMap((child) => geometriesOf(child, notes));
   const from = nameThing('placemark', number, childText(element, 'name'));
   const attributes = attributesOf(element, folders);
-  const lone = geometries.length === 1 ? geometries[0]! : null;
   if (geometries.length === 0) {
     const trouble = notes.length > 0 ? notes.join('; ') : 'it has no point, line or area';
     return { from, geometry: null, attributes, trouble };
   }
-  return { from, geometry: lone ?? { type: 'GeometryCollection', geometries }, attributes, repaired: notes };
+  return { from, geometry: gathered(geometries), attributes, repaired: notes };
+}
+
+/** Several lines are one line of several parts, several areas one area; a mixture stays a collection. */
+function gathered(geometries: readonly Geometry[]): Geometry {
+  if (geometries.length === 1) return geometries[0]!;
+  const lines = geometries.flatMap((one) => (one.type === 'LineString' ? [one.coordinates] : []));
+  if (lines.length === geometries.length) return { type: 'MultiLineString', coordinates: lines };
+  const areas = geometries.flatMap((one) => (one.type === 'Polygon' ? [one.coordinates] : []));
+  if (areas.length === geometries.length) return { type: 'MultiPolygon', coordinates: areas };
+  return { type: 'GeometryCollection', geometries: [...geometries] };
 }
 
 function attributesOf(element: XmlElement, folders: readonly string[]): Attributes {

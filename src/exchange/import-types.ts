@@ -47,6 +47,8 @@ export interface ReadFeature {
 export interface Draft {
   readonly from: string;
   readonly source: number;
+  /** The id a file of ours gave it (pairs refer to it); null otherwise. It may be taken already. */
+  readonly id: string | null;
   readonly kind: Kind;
   readonly geometry: SiteGeometry;
   readonly properties: Readonly<Record<string, unknown>>;

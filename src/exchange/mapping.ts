@@ -6,7 +6,7 @@ import type { Kind, SiteGeometry } from '../site/types.ts';
 import { fitShape, geometryShape } from './fit-shape.ts';
 import type { Attributes, Draft, FeatureNote, ReadFeature } from './import-types.ts';
 import { readLength } from './lengths.ts';
-import { oneLine } from './safe-text.ts';
+import { cleanText, cutText, oneLine } from './safe-text.ts';
 
 /** Where `attribute` has `value` ('*' = anything but "no"), the thing is of this kind; null = leave it out on purpose. */
 export interface Rule {
@@ -105,7 +105,21 @@ function make(
   const properties = rule?.own
     ? ownProperties(feature.attributes, kind)
     : foreignProperties(feature.attributes, kind, mapping.transfers, rule?.set ?? {}, notes);
-  return { draft: { from: feature.from, source: feature.source, kind, geometry, properties }, notes };
+  return {
+    draft: {
+      from: feature.from,
+      source: feature.source,
+      id: rule?.own ? idOf(feature.attributes) : null,
+      kind,
+      geometry,
+      properties,
+    },
+    notes,
+  };
+}
+
+function idOf(attributes: Attributes): string | null {
+  return attributeText(attributes['@id'] ?? attributes.id) || null;
 }
 
 function foreignProperties(
@@ -130,6 +144,7 @@ function foreignProperties(
   const usable = Object.entries(set).filter(([key]) => hasProperty(kind, key as PropertyName) && !(key in properties));
   return {
     ...properties,
+    ...noteOf(attributes),
     ...Object.fromEntries(usable),
     ...(Object.keys(attributes).length > 0 ? { imported: attributes } : {}),
   };
@@ -145,12 +160,21 @@ function transferred(value: unknown, { as, times = 1 }: Transfer): unknown {
   return number === null ? null : Math.round(number * times * 100) / 100;
 }
 
+const formatOnly = new Set(['kind', 'gpx', 'folder', 'style', 'id', '@id', 'what', 'description']);
+
 /** Attributes of a file of ours come back as they were; text formats carry numbers as text, so known ones are read again. */
 function ownProperties(attributes: Attributes, kind: Kind): Record<string, unknown> {
-  const entries = Object.entries(attributes).filter(
-    ([key]) => !['kind', 'gpx', 'folder', 'style', 'id', '@id', 'what'].includes(key),
-  );
-  return Object.fromEntries(entries.map(([key, value]) => [key, typed(key, value, kind)]));
+  const entries = Object.entries(attributes).filter(([key]) => !formatOnly.has(key));
+  const properties = Object.fromEntries(entries.map(([key, value]) => [key, typed(key, value, kind)]));
+  return attributes.description === undefined ? properties : { note: attributes.description, ...properties };
+}
+
+/** The first text a foreign file gives about a thing. */
+function noteOf(attributes: Attributes): { note?: string } {
+  const text = ['note', 'description', 'desc', 'cmt']
+    .map((key) => cleanText(attributes[key]))
+    .find((one) => one !== '');
+  return text === undefined ? {} : { note: cutText(text, 2000) };
 }
 
 function typed(key: string, value: unknown, kind: Kind): unknown {
