@@ -17,10 +17,15 @@ export class Ids {
     return true;
   }
 
+  /** Whether an id is taken or reserved. */
+  has(id: string): boolean {
+    return this.used.has(id) || this.reserved.has(id);
+  }
+
   /** Takes `base-1`, `base-2` …, whichever is free first. */
   free(base: string): string {
     let n = this.next.get(base) ?? 1;
-    while (this.used.has(`${base}-${n}`) || this.reserved.has(`${base}-${n}`)) n++;
+    while (this.has(`${base}-${n}`)) n++;
     this.next.set(base, n + 1);
     this.used.add(`${base}-${n}`);
     return `${base}-${n}`;
