@@ -51,6 +51,7 @@ function gridReference(text: string): TypedPosition | null {
   if (uneven || digits.length > 10) {
     return unread('A grid reference needs as many digits for the easting as for the northing, at most five each.');
   }
+  if (digits === '') return unread(`${text} is a square of 100 km; give digits for easting and northing.`);
   return squareOf(`${zone}${band}${column}${row}${digits}`, 10 ** (5 - digits.length / 2), band!, Number(zone));
 }
 
@@ -59,7 +60,7 @@ function squareOf(reference: string, metres: number, band: string, zone: number)
   if (zone < 1 || zone > 60) return nowhere;
   try {
     const [west, south, east, north] = gridSquareBounds(reference);
-    const position: LonLat = [(west + east) / 2, (south + north) / 2];
+    const position: LonLat = [turnedHome((west + east) / 2), (south + north) / 2];
     const here = latitudeBand(position[1]);
     if (here === null || Math.abs(here.charCodeAt(0) - band.charCodeAt(0)) > 2) return nowhere;
     const size = metres >= 1000 ? `${metres / 1000} km` : `${metres} m`;
@@ -67,6 +68,10 @@ function squareOf(reference: string, metres: number, band: string, zone: number)
   } catch {
     return nowhere;
   }
+}
+
+function turnedHome(lon: number): number {
+  return lon >= 180 ? lon - 360 : lon < -180 ? lon + 360 : lon;
 }
 
 function utmPosition(text: string): TypedPosition | null {
@@ -116,12 +121,13 @@ function degreesPosition(plain: string, text: string, lonFirst: boolean): TypedP
 /** Upper case, one kind of mark for degrees, minutes, seconds and minus; brackets and a geo: prefix go. */
 function tidyMarks(text: string): string {
   return text
+    .replace(/[º˚]/g, '°')
     .normalize('NFKC')
     .replace(/^\s*geo:([^;?]*).*$/is, '$1')
     .toUpperCase()
-    .replace(/[º˚]|DEGREES?|DEG\b/g, '°')
-    .replace(/''|[″”“]/g, '"')
+    .replace(/DEGREES?|DEG\b/g, '°')
     .replace(/[′’‘´`]/g, "'")
+    .replace(/''|[″”“]/g, '"')
     .replace(/[−–—]/g, '-')
     .replace(/NORTH/g, 'N')
     .replace(/SOUTH/g, 'S')

@@ -19,6 +19,8 @@ export const utmNorth = 84;
 /** The latitude band letter, 8° each from 80° S, X being 12°; null outside 80° S – 84° N. */
 export function latitudeBand(latitude: number): string | null {
   if (!(latitude >= utmSouth && latitude <= utmNorth)) return null;
+  // A hair south of the equator is still M: adding 80 would lose the hair.
+  if (latitude < 0 && latitude > -8) return 'M';
   return bands[Math.min(Math.floor((latitude - utmSouth) / 8), bands.length - 1)] ?? null;
 }
 
