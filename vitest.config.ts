@@ -13,7 +13,8 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           include: ['tests/{unit,outside,house}/**/*.test.ts'],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -72,7 +72,7 @@ function assumed(site: Site, region: Region | null, say: Say): Wanted[] {
     'no-bird-wanted',
     'note',
     null,
-    `No bird is asked for, so ${sites} sites of ${birdById(bird).name} are planned.`,
+    `No bird is asked for, so ${birdById(bird).name} is planned for, at ${sites} ${sites === 1 ? 'site' : 'sites'}.`,
     'Say which birds you want and how many sites of each.',
   );
   return [{ bird, sites }];
