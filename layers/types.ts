@@ -90,6 +90,8 @@ export interface Subject {
   readonly colors: Readonly<Record<ThemeName, Readonly<Record<string, string>>>>;
   readonly pattern?: Pattern | null;
   readonly icon?: Icon | null;
+  /** More icons by name: `$icon:NAME` in a layer. */
+  readonly icons?: Readonly<Record<string, Icon>>;
   readonly along?: Along | null;
   readonly layers: readonly LayerRow[];
   readonly legend: readonly LegendRow[];

@@ -1,7 +1,7 @@
 /** Draws the parts of a layer file on a canvas: patterns, icons, and drawings along lines. */
 
 import { placeMarks, wrapMarks } from '../../../layers/pattern.ts';
-import type { Part, Pattern, Subject, ThemeName } from '../../../layers/types.ts';
+import type { Icon, Part, Pattern, Subject, ThemeName } from '../../../layers/types.ts';
 import { partColor } from './look.ts';
 
 /** A picture at `ratio` device pixels a px. */
@@ -16,7 +16,11 @@ type Context = OffscreenCanvasRenderingContext2D;
 export function subjectPicture(subject: Subject, theme: ThemeName, ratio: number): Picture | null {
   if (subject.pattern) return patternPicture(subject, subject.pattern, theme, ratio);
   const icon = subject.icon ?? (subject.along ? { size: 20, parts: subject.along.parts } : null);
-  if (!icon) return null;
+  return icon && iconPicture(subject, icon, theme, ratio);
+}
+
+/** The picture of one icon of a subject. */
+export function iconPicture(subject: Subject, icon: Icon, theme: ThemeName, ratio: number): Picture {
   return paintPicture(icon.size, icon.size, ratio, (context) => {
     context.translate(icon.size / 2, icon.size / 2);
     drawParts(context, icon.parts, subject, theme);

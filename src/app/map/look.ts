@@ -16,9 +16,9 @@ export function opacities(ground: GroundLook): { fillOpacity: number; patternOpa
   return ground === 'lie' ? { fillOpacity: 0, patternOpacity: 0.35 } : { fillOpacity: 1, patternOpacity: 1 };
 }
 
-/** Name of the picture of a subject's pattern, icon or repeated drawing. */
-export function pictureName(subject: string): string {
-  return `subject:${subject}`;
+/** Name of the picture of a subject's pattern, icon or repeated drawing, or of one of its further icons. */
+export function pictureName(subject: string, icon = ''): string {
+  return icon ? `subject:${subject}:${icon}` : `subject:${subject}`;
 }
 
 /** A layer of a subject with every `$` name replaced; throws on a name nobody knows, with the file and layer in the sentence. */
@@ -49,6 +49,9 @@ function namesFor(subject: Subject, look: Look): Record<string, unknown> {
     ...opacities(look.ground),
     ...fontNames,
     self: pictureName(subject.id),
+    ...Object.fromEntries(
+      Object.keys(subject.icons ?? {}).map((icon) => [`icon:${icon}`, pictureName(subject.id, icon)]),
+    ),
     ...subject.colors[look.theme],
   };
 }

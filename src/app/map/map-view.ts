@@ -9,7 +9,7 @@ import { say } from '../actions/say.ts';
 import type { AppState } from '../state.ts';
 import { StoreElement } from '../store-element.ts';
 import { siteBounds } from './bounds.ts';
-import { subjectPicture } from './draw-parts.ts';
+import { iconPicture, subjectPicture } from './draw-parts.ts';
 import { frameOf } from './frame.ts';
 import { MapHost, type Overlay, setProperty } from './host.ts';
 import { landFeatures } from './land-source.ts';
@@ -155,6 +155,8 @@ export class MapView extends StoreElement {
     for (const subject of subjects) {
       const picture = subjectPicture(subject, this.state.theme, pictureRatio);
       if (picture) this.host?.picture(pictureName(subject.id), picture);
+      for (const [name, icon] of Object.entries(subject.icons ?? {}))
+        this.host?.picture(pictureName(subject.id, name), iconPicture(subject, icon, this.state.theme, pictureRatio));
     }
   }
 

@@ -6,6 +6,7 @@ import { openSite } from '../../actions/open.ts';
 import { startEngine } from '../../engine/start.ts';
 import { readHash, writeHash } from '../../hash.ts';
 import type { MapView } from '../../map/map-view.ts';
+import '../../map/box-keys.ts';
 import '../../map/map-view.ts';
 import type { AppState } from '../../state.ts';
 import { memoryShelf } from '../../storage/memory-shelf.ts';
@@ -51,12 +52,25 @@ export class App extends LitElement {
   }
 
   protected override render() {
-    return html`<mp-map
-        @mp-map-ready=${() => this.setAttribute('data-map', 'ready')}
-      ></mp-map>
+    const { shell } = this.store.state.words;
+    return html`<button class="skip" @click=${() => this.#focusNotebook()}>${shell.skipToNotebook}</button>
+      <main>
+        <mp-map @mp-map-ready=${this.#ready}></mp-map>
+        <mp-box-keys .view=${this.view}></mp-box-keys>
+      </main>
       <mp-notebook></mp-notebook>
       <mp-slips .view=${this.view}></mp-slips>
       <mp-messages></mp-messages>`;
+  }
+
+  readonly #ready = (): void => {
+    this.setAttribute('data-map', 'ready');
+    this.view = this.map;
+    this.renderRoot.querySelector('mp-box-keys')?.requestUpdate();
+  };
+
+  #focusNotebook(): void {
+    this.renderRoot.querySelector('mp-notebook')?.focusTabs();
   }
 
   protected override firstUpdated(): void {

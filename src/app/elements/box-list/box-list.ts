@@ -3,11 +3,11 @@ import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { PlannedBox } from '../../../plan-types.ts';
 import { select } from '../../actions/select.ts';
+import { birdName } from '../../bird-name.ts';
 import { isWeak } from '../../map/box-look.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { weakestWords } from '../post-card/card-words.ts';
-import { birdName } from '../post-card/post-card.ts';
 import '../score-disc/score-disc.ts';
 
 @customElement('mp-box-list')

@@ -1,7 +1,7 @@
 /** A swatch of the key, drawn from the very paint of the map's layers, so that it cannot differ from the map. */
 import type { LayerRow, LegendRow, Subject, ThemeName } from '../../../../layers/types.ts';
-import { subjectPicture } from '../../map/draw-parts.ts';
-import { resolveLayer } from '../../map/look.ts';
+import { iconPicture, subjectPicture } from '../../map/draw-parts.ts';
+import { pictureName, resolveLayer } from '../../map/look.ts';
 
 /** Size of a swatch, px. */
 export const swatchSize = { width: 44, height: 28 };
@@ -32,8 +32,7 @@ function drawLayer(
   const path = new Path2D(shapes[row.swatch]);
   if (layer.type === 'fill') fill(context, subject, paint, path, theme);
   if (layer.type === 'line') stroke(context, paint, path);
-  if (layer.type === 'symbol') symbols(context, subject, row, theme);
-  if (layer.type === 'circle') circle(context, paint);
+  if (layer.type === 'symbol') symbols(context, subject, row, layer, theme);
 }
 
 const shapes = { area: 'M4 4 L40 4 L40 24 L4 24 Z', line: 'M2 14 L42 14', point: '' } as const;
@@ -78,8 +77,18 @@ function atZoom(value: unknown): number {
   return typeof found === 'number' ? found : 1;
 }
 
-function symbols(context: CanvasRenderingContext2D, subject: Subject, row: LegendRow, theme: ThemeName): void {
-  const picture = subjectPicture({ ...subject, pattern: null }, theme, 2);
+function symbols(
+  context: CanvasRenderingContext2D,
+  subject: Subject,
+  row: LegendRow,
+  layer: LayerRow,
+  theme: ThemeName,
+): void {
+  const wanted = layer.layout?.['icon-image'];
+  const named = Object.entries(subject.icons ?? {}).find(([name]) => pictureName(subject.id, name) === wanted)?.[1];
+  const picture = named
+    ? iconPicture(subject, named, theme, 2)
+    : subjectPicture({ ...subject, pattern: null }, theme, 2);
   if (!picture) return;
   const held = new OffscreenCanvas(picture.data.width, picture.data.height);
   held.getContext('2d')?.putImageData(picture.data, 0, 0);
@@ -92,14 +101,4 @@ function symbols(context: CanvasRenderingContext2D, subject: Subject, row: Legen
 function steps(every: number): number[] {
   const count = Math.max(1, Math.floor(swatchSize.width / every));
   return Array.from({ length: count }, (_, i) => swatchSize.width / 2 + (i - (count - 1) / 2) * every);
-}
-
-function circle(context: CanvasRenderingContext2D, paint: Paint): void {
-  context.beginPath();
-  context.arc(swatchSize.width / 2, 14, atZoom(paint['circle-radius']), 0, 2 * Math.PI);
-  context.fillStyle = String(paint['circle-color']);
-  context.fill();
-  context.strokeStyle = String(paint['circle-stroke-color']);
-  context.lineWidth = Number(paint['circle-stroke-width']);
-  context.stroke();
 }

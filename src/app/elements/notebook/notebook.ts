@@ -43,6 +43,11 @@ export class Notebook extends StoreElement {
       </section>`;
   }
 
+  /** Puts the focus on the open tab. */
+  focusTabs(): void {
+    this.renderRoot.querySelector<HTMLElement>(`#tab-${this.state.place}`)?.focus();
+  }
+
   #tab(place: Place) {
     const open = place === this.state.place;
     return html`<button
@@ -110,5 +115,11 @@ export class Notebook extends StoreElement {
     const next = places[(at + by + places.length) % places.length] ?? 'land';
     goTo(this.store, next);
     this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>(`#tab-${next}`)?.focus());
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'mp-notebook': Notebook;
   }
 }

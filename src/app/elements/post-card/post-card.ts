@@ -1,9 +1,9 @@
 /** The card of a box, top to bottom: name and score, who else, weakest, what decides, afternoon sun, facing, sources. */
 import { html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { birdById, isBird } from '../../../birds/index.ts';
 import { bearing } from '../../../geometry/point.ts';
 import type { PostCard as Card, PlannedBox } from '../../../plan-types.ts';
+import { birdName } from '../../bird-name.ts';
 import { wasAborted } from '../../engine/client.ts';
 import type { SkyView } from '../../engine/sky-view.ts';
 import { compass, degrees } from '../../format.ts';
@@ -168,9 +168,4 @@ export class PostCard extends StoreElement {
       if (!wasAborted(error)) console.warn(error);
     }
   }
-}
-
-/** The bird's name, or its id when no guide knows it. */
-export function birdName(id: string): string {
-  return isBird(id) ? birdById(id).name : id;
 }

@@ -10,7 +10,7 @@ import { paintPicture } from '../draw-parts.ts';
 import { fontNames } from '../fonts.ts';
 import type { MapHost, MapPress, Overlay } from '../host.ts';
 import { nothing } from '../host.ts';
-import { pushExpression, pushOf, pushProperties } from '../push-apart.ts';
+import { between, type Push, pushAt, pushExpression, pushes, pushProperties } from '../push-apart.ts';
 
 const source = 'boxes';
 const pairSource = 'pairs';
@@ -19,6 +19,15 @@ const ratio = 2;
 /** Number of the chosen box, or null. */
 export function chosenNumber(state: AppState): number | null {
   return state.selection?.of === 'box' ? state.selection.number : null;
+}
+
+/** Where the boxes of a plan are drawn, worked out once a plan. */
+const worked = new WeakMap<Plan, ReadonlyMap<number, Push>>();
+
+function pushesOf(plan: Plan): ReadonlyMap<number, Push> {
+  const found = worked.get(plan) ?? pushes(plan);
+  worked.set(plan, found);
+  return found;
 }
 
 export function boxes(host: MapHost): Overlay {
@@ -77,7 +86,7 @@ function boxFeatures(plan: Plan, chosen: number | null, theme: string): FeatureC
         picture: lookName(look, theme),
         label: look.weak && !look.selected ? String(look.score) : '',
         order: look.selected ? 1 : 0,
-        ...pushProperties(pushOf(box, plan)),
+        ...pushProperties(pushesOf(plan).get(box.number) ?? []),
       },
     };
   });
@@ -95,7 +104,11 @@ function pairFeatures(plan: Plan, theme: string): FeatureCollection {
       {
         type: 'Feature',
         geometry: { type: 'Point', coordinates: [(ax + bx) / 2, (ay + by) / 2] },
-        properties: { picture: `pair:${theme}`, turn },
+        properties: {
+          picture: `pair:${theme}`,
+          turn,
+          ...pushProperties(between(pushesOf(plan).get(box.number) ?? [], pushesOf(plan).get(other.number) ?? [])),
+        },
       },
       {
         type: 'Feature',
@@ -138,6 +151,17 @@ function layers(host: MapHost): LayerSpecification[] {
       },
     },
     {
+      id: 'boxes-place',
+      type: 'circle',
+      source,
+      paint: {
+        'circle-radius': 2.6,
+        'circle-color': ink.ink,
+        'circle-stroke-color': ink.halo,
+        'circle-stroke-width': 1.5,
+      },
+    },
+    {
       id: 'boxes-icon',
       type: 'symbol',
       source,
@@ -171,7 +195,7 @@ function layers(host: MapHost): LayerSpecification[] {
 /** Where a box is drawn on the screen. */
 export function drawnAt(host: MapHost, box: PlannedBox, plan: Plan): { x: number; y: number } {
   const at = host.map.project(box.position);
-  const [dx, dy] = pushOf(box, plan).at(host.map.getZoom());
+  const [dx, dy] = pushAt(pushesOf(plan).get(box.number) ?? [], host.map.getZoom());
   return { x: at.x + dx, y: at.y + dy };
 }
 

@@ -8,6 +8,9 @@ import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import type { SiteSettings } from '../../../site/types.ts';
 import type { Words } from '../../words/en.ts';
 
+/** A length in words; `like` = in the unit that length would have. */
+type Say = (metres: number, like?: number) => string;
+
 export interface ReasonShape {
   readonly as: 'area' | 'line' | 'place';
   readonly role: string;
@@ -27,7 +30,7 @@ export function reasonShapes(
   settings: SiteSettings,
   words: Words['posts'],
 ): ReasonShape[] {
-  const say = (metres: number) => lengthText(metres, settings.units);
+  const say: Say = (metres, like) => lengthText(metres, settings.units, like);
   return [
     ...disc(box, say),
     ...spacingRing(box, settings, words, say),
@@ -47,7 +50,7 @@ function evidence(box: PlannedBox, id: string): Evidence | null {
   return box.card.rows.find((row) => row.id === id)?.at ?? null;
 }
 
-function disc(box: PlannedBox, say: (m: number) => string): ReasonShape[] {
+function disc(box: PlannedBox, say: Say): ReasonShape[] {
   const found = box.card.rows.map((row) => row.at).find((at) => at?.shape === 'disc');
   if (found?.shape !== 'disc') return [];
   return [
@@ -56,12 +59,7 @@ function disc(box: PlannedBox, say: (m: number) => string): ReasonShape[] {
   ];
 }
 
-function spacingRing(
-  box: PlannedBox,
-  settings: SiteSettings,
-  words: Words['posts'],
-  say: (m: number) => string,
-): ReasonShape[] {
+function spacingRing(box: PlannedBox, settings: SiteSettings, words: Words['posts'], say: Say): ReasonShape[] {
   if (!isBird(box.bird)) return [];
   const bird = birdById(box.bird);
   const own = settings.figures[`${box.bird}.spacing.same`];
@@ -105,7 +103,7 @@ function perch(box: PlannedBox): ReasonShape[] {
   ];
 }
 
-function close(box: PlannedBox, plan: Plan, words: Words['posts'], say: (m: number) => string): ReasonShape[] {
+function close(box: PlannedBox, plan: Plan, words: Words['posts'], say: Say): ReasonShape[] {
   const bird = isBird(box.bird) ? birdById(box.bird) : null;
   const needs = bird ? spacingNeeded(bird, bird).metres : 0;
   return plan.leftOut
@@ -118,7 +116,7 @@ function close(box: PlannedBox, plan: Plan, words: Words['posts'], say: (m: numb
         as: 'place',
         role: 'close-end',
         points: [left.at],
-        words: words.tooClose(say(distance(box.at, left.at)), say(needs)),
+        words: words.tooClose(say(distance(box.at, left.at), needs), say(needs, needs)),
       },
     ]);
 }
