@@ -35,7 +35,7 @@ export const facingFigures = {
     1.5,
     'weight',
     [0, 10],
-    'Bearing moves the box by 0.6 °C at most (Butler 2009): less than it seems.',
+    'The bearing was measured to matter far less to heat than shade does (Butler 2009).',
   ),
   stormWeight: ours(1, 'weight', [0, 10]),
   openWeight: ours(1, 'weight', [0, 10]),

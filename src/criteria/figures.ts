@@ -10,12 +10,20 @@ export function ours(value: number, unit: string, range: readonly [number, numbe
   return { value, unit, source: ['ours'], grade: 'ours', range, ...(note ? { note } : {}) };
 }
 
-/** The values in force on a site for a criterion's figures: `figures["openness.radius"]` of the site file, else the default. */
+/** A person's value kept within what the figure may be, so that no setting can turn a score into nonsense. */
+function within(value: number, { range }: Figure): number {
+  return range ? Math.min(range[1], Math.max(range[0], value)) : value;
+}
+
+/**
+ * The values in force on a site for a criterion's figures: `figures["openness.radius"]` of the site file, else the default. One outside the
+ * figure's range counts as the nearer end of it.
+ */
 export function valuesOn<F extends Figures>(id: string, figures: F, site: SiteSettings): Record<keyof F, number> {
   const values = {} as Record<keyof F, number>;
   for (const name in figures) {
     const set = site.figures[`${id}.${name}`];
-    values[name] = Number.isFinite(set) ? set! : figures[name]!.value;
+    values[name] = Number.isFinite(set) ? within(set!, figures[name]!) : figures[name]!.value;
   }
   return values;
 }

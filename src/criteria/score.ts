@@ -56,7 +56,9 @@ export function judge(criterion: Criterion, context: PostContext, before?: Measu
   if (neutral !== null) return { criterion, weight: 0, score: null, measured: { raw: null, reason: neutral } };
   const measured = before ?? criterion.measure(context);
   const weight = weightOf(criterion, context.site, context.bird);
-  return { criterion, weight, measured, score: measured.raw === null ? null : criterion.score(measured, context) };
+  if (measured.raw === null) return { criterion, weight, measured, score: null };
+  // A curve a person bent out of order must not leave 0–1.
+  return { criterion, weight, measured, score: Math.min(1, Math.max(0, criterion.score(measured, context))) };
 }
 
 /** Why the bird's hard rules refuse the post; empty when none does. */

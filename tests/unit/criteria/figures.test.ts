@@ -41,6 +41,7 @@ describe('figures', () => {
     expect(settingsFor(openness, site()).radius).toBe(40);
     expect(settingsFor(openness, site({ 'openness.radius': 50 })).radius).toBe(50);
     expect(settingsFor(openness, site({ 'openness.radius': Number.NaN })).radius).toBe(40);
+    expect(settingsFor(openness, site({ 'openness.radius': -5 })).radius).toBe(20);
   });
 
   it('of a bird are replaced by path, in a copy, and left alone where the path leads nowhere', () => {
