@@ -190,7 +190,8 @@ function boxSentence(facts: BoxFacts, nests: readonly Nest[]): string {
   const young = nests.reduce((sum, nest) => sum + (nest.fledged?.[1] ?? 0), 0);
   const lost = Object.entries(facts.causes).map(([cause, count]) => `${count} ${cause.replace('-', ' ')}`);
   const why = lost.length > 0 ? ` (${lost.join(', ')})` : '';
-  return `${facts.name}: ${facts.seasons} seasons looked at, ${nests.length} nests, ${facts.fledged} fledged (up to ${young} young), ${facts.failed} failed${why}.`;
+  const many = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
+  return `${facts.name}: ${many(facts.seasons, 'season')} looked at, ${many(nests.length, 'nest')}, ${facts.fledged} fledged (up to ${young} young), ${facts.failed} failed${why}.`;
 }
 
 /** The review of all visits given. Pass the visits of the years wanted; nothing here reads a clock or another room's plan. */

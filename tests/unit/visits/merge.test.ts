@@ -18,7 +18,7 @@ const anyVisit: fc.Arbitrary<Visit> = fc
   })
   .map(makeVisit);
 const anyLog = fc.array(anyVisit, { maxLength: 12 });
-const run = { seed: 6, numRuns: 300 };
+const run = { seed: 6, numRuns: 150 };
 const same = (a: readonly Visit[], b: readonly Visit[]) => canonical(a) === canonical(b);
 
 describe('merging logs', () => {
