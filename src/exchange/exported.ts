@@ -50,7 +50,7 @@ function featureThing(feature: SiteFeature): ExportedThing {
     number: feature.kind === 'post' && typeof number === 'number' && Number.isSafeInteger(number) ? number : null,
     name: oneLine(nameOf(feature) ?? '') || word,
     word: oneLine(nameOf(feature) ?? '') || word,
-    note: cleanText(feature.properties.note),
+    note: cleanText(feature.properties.note).trim(),
     geometry: feature.geometry,
     properties: plainProperties(feature.properties),
   };

@@ -5,7 +5,7 @@ import type { LeftOut, Plan, PlannedBox, Round } from '../plan-types.ts';
 import type { LonLat } from '../site/types.ts';
 import { roundTo } from './decimals.ts';
 import type { Exported, ExportedRound, ExportedThing, PlainValue } from './exported.ts';
-import { oneLine } from './safe-text.ts';
+import { cleanText, oneLine } from './safe-text.ts';
 import { birdWords } from './short-names.ts';
 
 /** Everything of a plan that GPX, KML and CSV can hold. */
@@ -94,9 +94,9 @@ function leftOutThing(post: LeftOut, frame: Frame): ExportedThing {
     group: 'left out',
     kind: 'post',
     number: null,
-    name: `Left out: ${post.post}`,
+    name: oneLine(`Left out: ${post.post}`),
     word: 'Left out',
-    note: post.sentence,
+    note: cleanText(post.sentence).trim(),
     geometry: { type: 'Point', coordinates: [...frame.toLonLat(post.at)] },
     properties: {
       state: post.code === 'retired' ? 'retired' : 'candidate',
