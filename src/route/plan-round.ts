@@ -5,11 +5,12 @@ import { bearing, distance } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
 import { faceDirection } from './direction.ts';
 import type { CostMatrix } from './matrix.ts';
-import { matrixOf } from './matrix.ts';
+import { matrixOf, roundCost } from './matrix.ts';
 import { splitRounds } from './rounds.ts';
 import type { Ways } from './surface.ts';
 import { waysBetween } from './surface.ts';
 import type { TourShape } from './tour.ts';
+import { bestTour, boundedTour, exactPlaces, pathCost } from './tour.ts';
 
 export interface Stop {
   readonly id: string;
@@ -65,6 +66,9 @@ export interface RoundPlan {
   /** Things to say about the walk, in plain sentences. */
   readonly notes: readonly string[];
 }
+
+/** Seconds and simplex steps the proof of a round may take: 40 boxes need a tenth of a second. */
+const proofLimits = { seconds: 4, steps: 40_000 };
 
 /** A trailhead in a pond is moved to the nearest free ground, however far. */
 const anywhere = 1e6;
@@ -140,14 +144,62 @@ class Walk {
   rounds(): StopRound[] {
     const minutes = matrixOf(this.placeOf.length, (a, b) => this.way(a, b).minutes);
     const stay = this.placeOf.map((place) => (place < this.ends ? 0 : this.input.stops[place - this.ends].minutes));
-    const shares = splitRounds({
-      minutes,
-      stay,
-      shape: this.shape,
-      walkers: this.input.walkers,
-      seed: this.input.seed,
+    const { walkers, seed } = this.input;
+    const shares = splitRounds({ minutes, stay, shape: this.shape, walkers, seed });
+    if (shares.length === 1 && this.input.byHand) return [this.byHand(minutes, shares[0].stops)];
+    return shares.map((share, k) => {
+      const { stops, gap } = this.judged(minutes, share.stops);
+      return this.round(k + 1, this.turned(stops), gap);
     });
-    return shares.map((share, k) => this.round(k + 1, this.turned(share.stops), minutes));
+  }
+
+  /** The places of one share with start and end, and its stops' order judged against the least any order can take. */
+  private judged(minutes: CostMatrix, stops: readonly number[]): { stops: readonly number[]; gap: number | null } {
+    const places = this.walkOf(stops);
+    if (this.shape === 'closed') places.pop();
+    if (places.length < 3) return { stops, gap: 0 };
+    const own = matrixOf(places.length, (a, b) => minutes.cost[places[a] * minutes.size + places[b]]);
+    const order = places.map((_, k) => k);
+    const cost = this.shape === 'closed' ? roundCost(own, order) : pathCost(own, order);
+    const exact = exactPlaces(own.size, this.shape);
+    const found = exact ? bestTour(own, this.shape, 0) : { order, cost, exact: false };
+    const { tour, bound } = boundedTour(own, found, this.shape, { ...proofLimits, solver: this.input.solver });
+    const kept = tour.cost < cost * (1 - 1e-9) ? tour.order.map((k) => places[k]) : places;
+    const gap = bound > 0 ? Math.max(0, (Math.min(cost, tour.cost) - bound) / bound) : 0;
+    return { stops: kept.filter((place) => !this.isEnd(place)), gap: gap < 1e-7 ? 0 : gap };
+  }
+
+  /** The order a person set, the stops they did not name slipped in where they cost least. */
+  private byHand(minutes: CostMatrix, best: readonly number[]): StopRound {
+    const named = new Map(this.input.byHand!.map((id, k) => [id, k]));
+    const rank = (place: number) => named.get(this.stopOf(place).id);
+    let stops = best.filter((p) => rank(p) !== undefined).sort((a, b) => rank(a)! - rank(b)!);
+    for (const place of best.filter((p) => rank(p) === undefined)) {
+      const trials = Array.from({ length: stops.length + 1 }, (_, k) => [
+        ...stops.slice(0, k),
+        place,
+        ...stops.slice(k),
+      ]);
+      stops = trials.reduce((a, b) => (this.walkMinutes(minutes, b) < this.walkMinutes(minutes, a) ? b : a));
+    }
+    const judged = this.judged(minutes, best);
+    const least = this.walkMinutes(minutes, judged.stops) / (1 + (judged.gap ?? 0));
+    const walk = this.walkMinutes(minutes, stops);
+    return this.round(1, stops, least > 0 ? Math.max(0, (walk - least) / least) : 0);
+  }
+
+  private isEnd(place: number): boolean {
+    return this.placeOf[place] < this.ends;
+  }
+
+  /** Start, stops and end as places of the tour. */
+  private walkOf(stops: readonly number[]): number[] {
+    const last = this.placeOf.length - 1;
+    return this.shape === 'free' ? [...stops] : [0, ...stops, this.shape === 'closed' ? 0 : last];
+  }
+
+  private walkMinutes(minutes: CostMatrix, stops: readonly number[]): number {
+    return pathCost(minutes, this.walkOf(stops));
   }
 
   private way(a: number, b: number) {
@@ -164,9 +216,8 @@ class Walk {
     return faceDirection(stops, (place) => this.stopOf(place).at, start!, direction);
   }
 
-  private round(walker: number, stops: readonly number[], _minutes: CostMatrix): StopRound {
-    const last = this.placeOf.length - 1;
-    const walk = this.shape === 'free' ? [...stops] : [0, ...stops, this.shape === 'closed' ? 0 : last];
+  private round(walker: number, stops: readonly number[], gap: number | null): StopRound {
+    const walk = this.walkOf(stops);
     const legs = walk.slice(1).map((to, k) => this.leg(walk[k], to, k === 0, k === walk.length - 2));
     const sum = (of: 'metres' | 'minutes') => legs.reduce((all, leg) => all + leg[of], 0);
     return {
@@ -176,7 +227,7 @@ class Walk {
       legs,
       metres: sum('metres'),
       minutes: sum('minutes') + stops.reduce((all, place) => all + this.stopOf(place).minutes, 0),
-      gap: null,
+      gap,
     };
   }
 

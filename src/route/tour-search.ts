@@ -11,6 +11,9 @@ const fullListsUpTo = 150;
 const fewNeighbours = 14;
 /** Most places moved together by an Or-opt move. */
 const longestSegment = 3;
+/** Most places in each of the two stretches a kick swaps, and the first temperature as a share of the mean leg (tuned on random rounds of 100 and 150). */
+const longestKick = 30;
+const hottest = 0.25;
 /** Gains below this share of the mean leg are rounding. */
 const rounding = 1e-10;
 
@@ -45,12 +48,12 @@ function kick(tour: TourSearch, matrix: CostMatrix, random: () => number, kicks:
   let best = current;
   const kept = tour.order.slice();
   const saved = tour.order.slice();
-  const heat = (0.35 * current) / matrix.size;
+  const heat = (hottest * current) / matrix.size;
   for (let k = 0; k < kicks; k++) {
     tour.doubleBridge(random);
     tour.descend();
     const now = roundCost(matrix, tour.order);
-    const allowed = current - heat * (1 - k / kicks) ** 2 * Math.log(random() + 1e-300) * 0.25;
+    const allowed = current - heat * (1 - k / kicks) ** 2 * Math.log(random() + 1e-300);
     if (now <= allowed) {
       current = now;
       saved.set(tour.order);
@@ -117,7 +120,7 @@ class TourSearch {
   /** Two neighbouring short stretches change places. */
   doubleBridge(random: () => number): void {
     const { size, order } = this;
-    const most = Math.max(1, Math.min(16, Math.floor((size - 2) / 3)));
+    const most = Math.max(1, Math.min(longestKick, Math.floor((size - 2) / 3)));
     const first = 1 + Math.floor(random() * most);
     const second = 1 + Math.floor(random() * most);
     const from = Math.floor(random() * size);
