@@ -42,7 +42,7 @@ export function crossings(chain: Chain, line: readonly Position[]): Cut[] {
 function cornerContacts(chain: Chain, line: readonly Position[]): Contact[] {
   return line.flatMap((corner, along) => {
     const place = nearestPlace(chain, corner);
-    return place.away <= snap ? [{ along, place: snapped(chain, { ...place, position: place.position }, corner) }] : [];
+    return place.away <= snap ? [{ along, place: snapped(chain, place, place.position) }] : [];
   });
 }
 
