@@ -115,3 +115,20 @@ describe('a wooded yard is a chickadee’s yard, a meadow a bluebird’s', () =>
       expect(meanScore(id, meadow)).toBeLessThan(0.4);
   });
 });
+
+describe('water birds want water, not a dry lawn – even where no water was drawn and it cannot be judged', () => {
+  /** Openness of a disc of these shares for a bird that brings weights of its own. */
+  const disc = (id: string, shares: Record<string, number>) => {
+    const { lowCover, lowCoverShare } = birdById(id).habitat;
+    const counted = Object.entries(shares).reduce(
+      (sum, [kind, share]) => sum + share * (lowCover!.value[kind] ?? 0),
+      0,
+    );
+    return curveAt(lowCoverShare.value, counted);
+  };
+  test.each(['wood-duck', 'prothonotary-warbler'])('%s', (id) => {
+    expect(disc(id, { 'short-grass': 0.7, woods: 0.2, building: 0.1 })).toBeLessThan(0.15);
+    expect(disc(id, { meadow: 1 })).toBeLessThan(0.3);
+    expect(disc(id, { water: 0.35, wetland: 0.25, woods: 0.4 })).toBe(1);
+  });
+});

@@ -1,4 +1,4 @@
-import { openCover, openSight } from '../curves.ts';
+import { openCover } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -29,12 +29,20 @@ export const purpleMartin: BirdGuide = {
       note: 'Feeds in the air over any open ground.',
     }),
     lowCoverShare: openCover,
-    sight: openSight,
+    sight: byMetres(
+      [
+        [30, 0],
+        [140, 1],
+      ],
+      'ours',
+      ['ours', 'martin pages'],
+      { note: 'The largest open space near; the distances are ours.' },
+    ),
     woodsEdge: byMetres(
       [
         [foot(40), 0],
-        [foot(60), 0.8],
-        [foot(100), 1],
+        [foot(60), 0.7],
+        [foot(150), 1],
       ],
       'C',
       ['martin pages', 'ours'],
