@@ -9,7 +9,7 @@ import { compassOf } from './compass.ts';
 import { type BookFacts, guideOf } from './facts.ts';
 import { type Mark, tapesTo } from './landmarks.ts';
 import { plain } from './measure.ts';
-import { degreeWords, heightWords, inchFraction, placeWords, tapeWords, windOf } from './units.ts';
+import { degreeWords, heightWords, inchFraction, placeWords, tapeWords, walkWords, windOf } from './units.ts';
 
 /** A labelled line of a card; `big` ones are read first. */
 export interface Fact {
@@ -22,7 +22,7 @@ export interface Fact {
 export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark[]): Fact[] {
   return [
     { label: 'Place', words: placeWords(box.position).join(', '), big: true },
-    { label: 'Tape', words: tapeLine(box, marks, facts.units) },
+    { label: 'Tape', words: tapeLine(facts, box, marks) },
     { label: 'Faces', words: facesLine(facts, box), big: true },
     ...buildFacts(facts, box),
     { label: 'Door', words: doorLine(facts, box) },
@@ -42,10 +42,17 @@ export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark
   ];
 }
 
-/** Two tapes, or why there are none. */
-function tapeLine({ at }: PlannedBox, marks: readonly Mark[], units: Units): string {
+/** Two tapes, or why there are none and how far the stop before is. */
+function tapeLine({ units, plan, stamp }: BookFacts, { at, number }: PlannedBox, marks: readonly Mark[]): string {
   const tapes = tapesTo(at, marks);
-  if (!tapes) return 'no two landmarks within 100 m cross well here: use the coordinates.';
+  if (!tapes) {
+    const leg = plan.rounds.flatMap((round) => round.legs).find((one) => one.to === number);
+    const from = leg
+      ? ` ${walkWords(leg.metres, units)} from ${leg.from === 'start' ? 'the start' : `box ${leg.from}`}`
+      : '';
+    const way = leg ? `${from}, ${windOf(leg.bearing)} ${degreeWords(compassOf(leg.bearing, stamp.declination))}.` : '';
+    return `no two landmarks in reach cross well here.${way}`;
+  }
   const [a, b] = tapes.marks.map((mark, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(mark.words)}`);
   return `${a}, and ${b} (lines cross at ${Math.round(tapes.crossing)}°).`;
 }

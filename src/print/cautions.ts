@@ -72,7 +72,7 @@ export const openingRules: readonly Caution[] = [
   {
     about: 'Last opening',
     sentence: 'From day 12 after hatching look from afar only: young may leave too soon.',
-    source: 'WHBT (day 12 for beginners)',
+    source: 'WHBT; day 12 is for beginners',
   },
   {
     about: 'Weather',

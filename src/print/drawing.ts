@@ -40,12 +40,25 @@ export function moved(commands: Path, { x, y, scale, turn = 0 }: Placement): Pat
   return out;
 }
 
+/** A part with its path read once. */
+export interface ReadPart extends Part {
+  readonly commands: Path;
+}
+
+/** Parts made ready to be drawn many times. */
+export function readParts(parts: readonly Part[]): ReadPart[] {
+  return parts.map((part) => ({ ...part, commands: readPath(part.path) }));
+}
+
 /** A whole drawing at a place; `thinnest` is the least line width, mm; `pen` mm of line per px of a part's width (the scale, unless given). */
 export function drawParts(parts: readonly Part[], at: Placement, thinnest: number, pen = Math.abs(at.scale)): Item[] {
   return parts.map((part) => {
     const color = inkOf(part.stroke);
     const width = Math.max(thinnest, part.width * pen);
     const stroke = color && part.width > 0 ? { width, color } : undefined;
-    return path(moved(readPath(part.path), at), { stroke, fill: inkOf(part.fill) });
+    return path(moved('commands' in part ? (part as ReadPart).commands : readPath(part.path), at), {
+      stroke,
+      fill: inkOf(part.fill),
+    });
   });
 }

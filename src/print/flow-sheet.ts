@@ -5,14 +5,14 @@ import { type Block, flow } from './flow.ts';
 import { drawHeader } from './header.ts';
 import { headHeight } from './layout.ts';
 
-/** What a flowing page is: `area` is the whole printable box, `columns` 1 or 2. */
+/** What a flowing page is: `area` is the whole printable box, `columns` side by side. */
 export interface FlowPage {
   readonly id: string;
   readonly kind: SheetKind;
   readonly what: string;
   readonly below: string;
   readonly area: Box;
-  readonly columns: 1 | 2;
+  readonly columns: 1 | 2 | 3;
   readonly numbers: readonly number[];
 }
 
@@ -21,7 +21,7 @@ const gutter = 6;
 
 /** Width of one column, mm. */
 export function columnWidth({ area, columns }: Pick<FlowPage, 'area' | 'columns'>): number {
-  return columns === 1 ? area.width : (area.width - gutter) / 2;
+  return (area.width - gutter * (columns - 1)) / columns;
 }
 
 /** As many pages as the blocks need. */

@@ -8,6 +8,7 @@ import { inside } from './view.ts';
 /** What is taken on a map, as boxes in mm. Made for one sheet and thrown away with it. */
 export class Taken {
   private readonly boxes: Box[] = [];
+  private readonly thin: Box[] = [];
   private readonly window: Box;
 
   constructor(window: Box) {
@@ -23,10 +24,19 @@ export class Taken {
     this.add({ x: x - radius, y: y - radius, width: 2 * radius, height: 2 * radius });
   }
 
-  /** A line as a row of small boxes. */
-  addLine(x1: number, y1: number, x2: number, y2: number, half = 0.6): void {
+  /** A line as a row of small boxes; a `thin` one only a name keeps off, and only where it can. */
+  addLine(x1: number, y1: number, x2: number, y2: number, thin = false): void {
+    const half = 0.6;
     const steps = Math.max(1, Math.ceil(Math.hypot(x2 - x1, y2 - y1) / (2 * half)));
-    for (let i = 0; i <= steps; i++) this.addDisc(x1 + ((x2 - x1) * i) / steps, y1 + ((y2 - y1) * i) / steps, half);
+    for (let i = 0; i <= steps; i++) {
+      const [x, y] = [x1 + ((x2 - x1) * i) / steps, y1 + ((y2 - y1) * i) / steps];
+      (thin ? this.thin : this.boxes).push({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
+    }
+  }
+
+  /** Whether a box crosses no thin line. */
+  clear(box: Box): boolean {
+    return !this.thin.some((other) => overlap(box, other));
   }
 
   /** Whether a box lies in the window and touches nothing that is taken. */

@@ -49,7 +49,7 @@ function drawSwatch(subject: Subject, box: Box, style: Style): Item[] {
           [box.x + box.width, middle],
         ],
       ],
-      subject,
+      smaller(subject),
     );
   }
   const { x, y, width, height } = box;
@@ -64,9 +64,10 @@ function drawSwatch(subject: Subject, box: Box, style: Style): Item[] {
 }
 
 function smaller(subject: Subject): Subject {
-  const { pattern } = subject.print;
-  if (!pattern) return subject;
-  return { ...subject, print: { ...subject.print, pattern: { ...pattern, scale: pattern.scale * swatchMarks } } };
+  const { pattern, along } = subject.print;
+  const less = pattern && { ...pattern, scale: pattern.scale * swatchMarks };
+  const closer = along && { ...along, every: Math.min(along.every, swatch.width / 2) };
+  return { ...subject, print: { ...subject.print, pattern: less, along: closer } };
 }
 
 /** Rows for the boxes, the round and the way other sheets' boxes are shown. */

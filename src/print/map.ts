@@ -2,7 +2,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { PlannedBox, Round } from '../plan-types.ts';
 import type { Units } from '../site/types.ts';
-import type { Spot } from './clip.ts';
+import { clipLine, type Spot } from './clip.ts';
 import { type DiscLook, discApart, drawDisc } from './disc.ts';
 import { circle, group, type Item, path, rectangle } from './display.ts';
 import { centered, labelBox, Taken } from './labels.ts';
@@ -58,6 +58,10 @@ export function drawMap(view: View, facts: MapFacts, wish: MapWish): Item {
   const words = frames.flatMap((frame) => frameWords(frame, view, style, taken));
   const lengths = wish.lengths ? drawLengths(rounds, view, look, facts.units, style, taken) : [];
   for (const thing of facts.things) if (thing.at) taken.addDisc(...view.toPaper(thing.at), 1.6);
+  for (const thing of facts.things)
+    for (const run of thing.lines)
+      for (const piece of clipLine(run.map(view.toPaper), view.window))
+        for (let i = 1; i < piece.length; i++) taken.addLine(...piece[i - 1]!, ...piece[i]!, true);
   const names = drawNames(facts.things, facts.layers, view, style, taken);
   const items: Item[] = [
     land,

@@ -123,11 +123,13 @@ function boardNeeds(builds: readonly Build[], units: Units): BoardNeed[] {
 }
 
 function needsOf(builds: readonly Build[], built: number, fresh: number): Need[] {
-  const plates = builds.map(
-    (build): Need => ({
-      what: `metal hole plate, ${build.hole}`,
-      count: String(build.boxes.length),
-      how: `1 a box × ${build.boxes.length} (against chewing: TWRA, RSPB)`,
+  const holes = new Map<string, number>();
+  for (const build of builds) holes.set(build.hole, (holes.get(build.hole) ?? 0) + build.boxes.length);
+  const plates = [...holes].map(
+    ([hole, count]): Need => ({
+      what: `metal hole plate, ${hole}`,
+      count: String(count),
+      how: `1 a box × ${count} (against chewing: TWRA, RSPB)`,
     }),
   );
   return [
@@ -159,5 +161,5 @@ function needsOf(builds: readonly Build[], built: number, fresh: number): Need[]
 
 /** A length in the sheet's units: inches with fractions, or mm. */
 export function cutWords(millimetres: number, units: Units): string {
-  return units === 'us' ? `${inchFraction(millimetres / 25.4)}` : String(Math.round(millimetres));
+  return units === 'us' ? inchFraction(millimetres / 25.4).replace(' ', '\u00a0') : String(Math.round(millimetres));
 }

@@ -47,13 +47,12 @@ function place(
   const face: Face = print.face === 'italic' ? 'serifItalic' : 'serif';
   const size = Math.max(print.size, style.small);
   const words = shorten(thing.name, longest, size, face);
-  for (const [x, y] of spotsFor(thing, things, view, widthOf(words, size, face))) {
-    const box = labelBox(x, y, words, size, face);
-    if (!taken.free(box)) continue;
-    taken.add(box);
-    return centered(x, y, words, size, { face, halo: Math.max(print.halo, 0.8) });
-  }
-  return null;
+  const boxAt = ([x, y]: Spot) => labelBox(x, y, words, size, face);
+  const free = spotsFor(thing, things, view, widthOf(words, size, face)).filter((spot) => taken.free(boxAt(spot)));
+  const spot = free.find((one) => taken.clear(boxAt(one))) ?? free[0];
+  if (!spot) return null;
+  taken.add(boxAt(spot));
+  return centered(...spot, words, size, { face, halo: Math.max(print.halo, 0.8) });
 }
 
 /** Places to try for the middle of a name, best first. */
@@ -89,8 +88,8 @@ function spotsFor(thing: Thing, things: readonly Thing[], view: View, width: num
     .flatMap((run) => clipLine(run.map(view.toPaper), view.window))
     .flatMap((piece) => [0.5, 0.3, 0.7].map((t): Spot => along(piece, t)))
     .flatMap(([x, y]): Spot[] => [
-      [x, y - 3],
-      [x, y + 3],
+      [x, y - 3.2],
+      [x, y + 3.2],
     ]);
 }
 

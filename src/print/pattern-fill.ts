@@ -4,7 +4,7 @@ import type { Pattern } from '../../layers/types.ts';
 import type { Spot } from './clip.ts';
 import type { Box, Item, Path } from './display.ts';
 import { path } from './display.ts';
-import { drawParts, inkOf, moved, readPath } from './drawing.ts';
+import { drawParts, inkOf, moved, type ReadPart, readParts } from './drawing.ts';
 
 /** mm per px of the pattern and the thinnest line, mm, as the layer file's print part says. */
 export interface PatternPrint {
@@ -28,6 +28,7 @@ export function fillWithPattern(
   const within = insideTest(rings);
   const marks = placeMarks(pattern);
   const strokes = pattern.marks.flatMap((mark) => mark.parts.flatMap((part) => (part.width > 0 ? [part.width] : [])));
+  const drawings = pattern.marks.map((mark) => ({ reach: mark.reach, parts: readParts(mark.parts) }));
   const pen = print.width / Math.min(...[10, ...strokes]);
   const items: Item[] = [];
   const merged = new Map<string, { path: (string | number)[]; width: number; color: string }>();
@@ -39,7 +40,7 @@ export function fillWithPattern(
         scale: print.scale * mark.size,
         turn: mark.turn,
       };
-      const { parts, reach } = pattern.marks[mark.mark] ?? pattern.marks[0]!;
+      const { parts, reach } = drawings[mark.mark] ?? drawings[0]!;
       if (!within(at.x, at.y) && !(pattern.layout === 'rows' && endsInside(at, reach * at.scale, within))) continue;
       if (parts.some((part) => part.fill !== 'none' && inkOf(part.fill) === '#ffffff'))
         items.push(...drawParts(parts, at, print.width, pen));
@@ -64,12 +65,12 @@ function endsInside(
 /** Marks without white under them become one long path for each pen: a field of grass is one item, not ten thousand. */
 function merge(
   into: Map<string, { path: (string | number)[]; width: number; color: string }>,
-  parts: Pattern['marks'][number]['parts'],
+  parts: readonly ReadPart[],
   at: Parameters<typeof moved>[1],
   pen: number,
 ): void {
   for (const part of parts) {
-    const d: Path = moved(readPath(part.path), at);
+    const d: Path = moved(part.commands, at);
     const pens: [number, string | undefined][] = [
       [0, inkOf(part.fill)],
       [part.width * pen, inkOf(part.stroke)],

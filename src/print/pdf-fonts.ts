@@ -1,5 +1,6 @@
 /** Font files for the PDF: a face may come in several files (Latin, Latin extended, Greek …); each letter is taken from the first that has it. */
 import type { Face } from './font-widths.ts';
+import { unwoff } from './unwoff.ts';
 
 /**
  * Bytes of .ttf or .woff files by face, most used first (not .woff2: the PDF writer would print garbage without a word).
@@ -62,13 +63,14 @@ interface Opened {
 function loadFile(doc: PDFKit.PDFDocument, name: string, bytes: Uint8Array): LoadedFile {
   if (bytes[0] === 0x77 && bytes[1] === 0x4f && bytes[2] === 0x46 && bytes[3] === 0x32)
     throw new Error(`font ${name} is a .woff2 file; give the .woff or .ttf`);
-  doc.registerFont(name, bytes as unknown as string);
+
   const current = doc as unknown as { _font: Opened };
   let opened: Opened | null = null;
   // pdfkit forgets a name whose file equals one already open; keeping the opened font ourselves saves reading it again and again.
   const use = (): Opened => {
     if (opened) current._font = opened;
     else {
+      doc.registerFont(name, unwoff(bytes) as unknown as string);
       doc.font(name);
       opened = current._font;
     }

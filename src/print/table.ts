@@ -19,6 +19,8 @@ export interface Column<Row> {
   /** mm */
   readonly width: number;
   readonly align?: 'start' | 'middle';
+  /** Head in plain letters, for narrow columns. */
+  readonly light?: boolean;
   /** A thick line at its left. */
   readonly thick?: boolean;
   cell(row: Row): Cell;
@@ -68,12 +70,14 @@ function leftOf(columns: readonly { readonly width: number }[], i: number, x: nu
   return columns.slice(0, i).reduce((sum, column) => sum + column.width, x);
 }
 
-function headLines(column: { readonly head: string; readonly width: number }, look: TableLook): CellLine[] {
+function headLines(
+  column: { head: string; width: number; light?: boolean; align?: string },
+  look: TableLook,
+): CellLine[] {
   const most = Math.max(1, Math.floor((look.head - 1) / (look.size * point * 1.15)));
-  return wrapAtMost(most, column.head, column.width - 1.2, look.size, 'sansBold').map((words) => ({
-    words,
-    face: 'sansBold',
-  }));
+  const face: Face = column.light ? 'sans' : 'sansBold';
+  const room = column.width - (column.align === 'middle' ? 0.6 : 2 * pad);
+  return wrapAtMost(most, column.head, room, look.size, face).map((words) => ({ words, face }));
 }
 
 function cellItems(
@@ -92,7 +96,7 @@ function cellItems(
   const middle = column.align === 'middle';
   return lines.map(({ words, face = 'sans', size = look.size }, i) => {
     const base = top + (i + 0.5) * step + size * point * 0.33;
-    const shown = shorten(words, column.width - (middle ? 0.8 : 2 * pad), size, face);
+    const shown = shorten(words, column.width - (middle ? 0.5 : 2 * pad), size, face);
     return text(middle ? x + column.width / 2 : x + pad, base, shown, size, {
       face,
       anchor: middle ? 'middle' : 'start',

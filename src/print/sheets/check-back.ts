@@ -32,7 +32,7 @@ const tickWords: readonly (readonly [string, string])[] = [
 export function checkBack(facts: BookFacts, list: WalkList, index: number): Draft[] {
   const { page, style } = facts;
   const area = belowClamp(page);
-  const columns = style.variant === 'large-print' ? 1 : 2;
+  const columns = style.variant === 'large-print' ? 1 : area.width > area.height ? 3 : 2;
   const shape = { area, columns } as const;
   const width = columnWidth(shape);
   const blocks: Block[] = [

@@ -86,6 +86,9 @@ function frontItems(
   const fields = area.y + header.height + 2 + style.smallLine * 0.8;
   const top = fields + style.smallLine * 0.4;
   const bottom = area.y + area.height;
+  // Rows grow into the room that is left, but not so far that the page looks empty.
+  const room = bottom - 2 * style.smallLine - 3 - top - look.head;
+  const row = Math.max(look.row, Math.min(room / boxes.length, look.row * 1.3));
   const foot = [
     degreesAre(stamp.declination),
     'Unsure which bird? Photograph nest and eggs, close, go on. Key, tick codes and cautions: back page.',
@@ -94,7 +97,7 @@ function frontItems(
   return [
     ...header.items,
     group([text(area.x, fields, shorten(written, area.width, style.small), style.small)], { tag: 'P' }),
-    drawTable(area.x, top, columnsOf(facts, list, area.width), boxes, look),
+    drawTable(area.x, top, columnsOf(facts, list, area.width), boxes, { ...look, row }),
     group(
       foot.map((words, i) =>
         text(
@@ -150,22 +153,24 @@ function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<Plan
     ...ticks.map(
       (tick, i): Column<PlannedBox> => ({
         head: tick,
-        width: 8.6 + (k - 1) * 12,
+        width: 8.8 + (k - 1) * 12,
         thick: i === 0,
         align: 'middle',
+        light: true,
         cell: () => tickCircle,
       }),
     ),
-    { head: 'Eggs', width: 9.5 * (1 + (k - 1) / 2), thick: true, cell: () => [] },
-    { head: 'Young', width: 10.5 * (1 + (k - 1) / 1.4), cell: () => [] },
+    { head: 'Eggs', width: 9.5 * (1 + (k - 1) / 2), align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 11 * (1 + (k - 1) / 1.4), align: 'middle', cell: () => [] },
   ];
   const columns = [...known, ...write];
   const left = width - columns.reduce((sum, column) => sum + column.width, 0);
   if (left >= 14) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
-  return squeezed([...columns, { head: 'Seen, done', width: 20, thick: true, cell: () => [] }], width);
+  const seen: Column<PlannedBox> = { head: 'Seen, done', width: 18, thick: true, cell: () => [] };
+  return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
 }
 
-/** All columns narrower by one share, so that a long row still fits. */
+/** Columns made narrower by one share, so that a long row still fits. */
 function squeezed(columns: readonly Column<PlannedBox>[], width: number): Column<PlannedBox>[] {
   const share = width / columns.reduce((sum, column) => sum + column.width, 0);
   return columns.map((column) => ({ ...column, width: column.width * share }));

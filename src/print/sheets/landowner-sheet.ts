@@ -153,7 +153,7 @@ function postWords({ units, stamp, things }: BookFacts, box: PlannedBox): string
   const tapes = tapesTo(box.at, marksOf(things));
   const where = tapes
     ? tapes.marks.map((mark, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(mark.words)}`).join(' and ')
-    : 'see the map and the coordinates on its card';
+    : 'See the map, and its card for the coordinates';
   const guide = guideOf(box);
   const hole = guide
     ? `Hole ${holeText(guide.box.hole, units)}, ${heightWords(box.holeHeight, units)} up`

@@ -82,12 +82,12 @@ function buildColumns(facts: BookFacts, width: number): Column<Build>[] {
 
 /** Pieces of one box in words: "front 5 × 8 from 1x6". */
 function cutParagraphs({ units, style }: BookFacts, build: Build, width: number): Block[] {
-  const unit = units === 'us' ? 'in' : 'mm';
+  const unit = units === 'us' ? 'inches' : 'mm';
   const pieces = build.cuts.map((cut) => {
     const joined = cut.strips > 1 ? ` (${cut.strips} strips joined)` : '';
     return `${cut.part} ${cutWords(cut.across, units)} × ${cutWords(cut.along, units)} from ${cut.board.name}${joined}`;
   });
-  return [paragraph(`${pieces.join('; ')}. Width × length in ${unit}.`, width, style, `One box, ${build.hole}:`)];
+  return [paragraph(`${pieces.join('; ')}. Width × length, ${unit}.`, width, style, `One box, ${build.hole}:`)];
 }
 
 function boardColumns(facts: BookFacts, width: number): Column<BoardNeed>[] {
