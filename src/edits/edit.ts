@@ -89,7 +89,8 @@ export function settle(site: Site, changed: readonly SiteFeature[], sentence: st
 
 /** A cheap look before the whole span is measured: is any changed feature more than 0.2 degree from the first drawn one? */
 function farOff(features: readonly SiteFeature[], changed: readonly SiteFeature[]): boolean {
-  const home = features.map(firstPlace).find((place) => place !== null);
+  const first = features.find(({ geometry }) => geometry !== null);
+  const home = first && firstPlace(first);
   if (!home) return false;
   return changed.some((feature) => {
     const place = firstPlace(feature);

@@ -87,7 +87,8 @@ export function featurePositions(feature: SiteFeature): Position[] {
 }
 
 /** First position, or null. */
-export function firstPlace(feature: SiteFeature): LonLat | null {
-  const first = featurePositions(feature)[0];
-  return first ? placeOf(first) : null;
+export function firstPlace({ geometry }: SiteFeature): LonLat | null {
+  let first: unknown = geometry?.coordinates;
+  while (Array.isArray(first) && Array.isArray(first[0])) first = first[0];
+  return Array.isArray(first) && first.length >= 2 ? placeOf(first as Position) : null;
 }

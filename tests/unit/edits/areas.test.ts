@@ -5,6 +5,7 @@ import { bufferLine } from '../../../src/edits/buffer-line.ts';
 import { chainsOf } from '../../../src/edits/chains.ts';
 import { addCircle } from '../../../src/edits/circle.ts';
 import { cutHole, cutOut } from '../../../src/edits/cut-hole.ts';
+import { fillHole } from '../../../src/edits/fill-hole.ts';
 import { mergeAreas } from '../../../src/edits/merge-areas.ts';
 import { reshape } from '../../../src/edits/reshape.ts';
 import { simplify } from '../../../src/edits/simplify.ts';
@@ -154,6 +155,13 @@ describe('holes', () => {
     expect(why(cutHole(site, 'woods', [at(1, 1), at(2, 1)]))).toMatch(/at least 3 corners/);
   });
 
+  it('fills one again, and refuses to fill an outline', () => {
+    const next = done(cutHole(site, 'woods', [at(1, 1), at(2, 1), at(2, 2), at(1, 2)]));
+    expect(coordinates(done(fillHole(next, 'woods', 1)), 'woods')).toEqual(coordinates(site, 'woods'));
+    expect(why(fillHole(next, 'woods', 0))).toMatch(/is no hole/);
+    expect(why(fillHole(next, 'path', 0))).toMatch(/is no area/);
+  });
+
   it('finds the right part of several', () => {
     const two = thing('two', 'crop', { type: 'MultiPolygon', coordinates: [[box(0, 10, 4, 4)], [box(6, 10, 4, 4)]] });
     const next = done(cutHole(land([two]), 'two', [at(7, 11), at(8, 11), at(8, 12)]));
@@ -181,6 +189,16 @@ describe('reshaping', () => {
     opensClean(dent);
     expect(size(dent, 'woods') / size(site, 'woods')).toBeCloseTo(15 / 16, 3);
     expect(chainsOf(find(dent, 'woods').geometry)[0]?.corners).toHaveLength(7);
+  });
+
+  it('takes the neighbor along where the stretch is shared', () => {
+    const line = [at(4, 1), at(4.5, 2), at(4, 4)];
+    const next = done(reshape(site, 'woods', line));
+    opensClean(next);
+    expect(size(next, 'woods')).toBeGreaterThan(size(site, 'woods') * 1.03);
+    expect(size(next, 'woods') + size(next, 'meadow')).toBeCloseTo(size(site, 'woods') + size(site, 'meadow'), 2);
+    const alone = done(reshape(site, 'woods', line, { shared: false }));
+    expect(find(alone, 'meadow')).toBe(find(site, 'meadow'));
   });
 
   it('replaces a stretch of a line, whichever way it is drawn', () => {
