@@ -56,3 +56,16 @@ export function lookName(look: BoxLook, theme: string): string {
 export function boxByNumber(plan: Plan | null, number: number | null): PlannedBox | null {
   return plan?.boxes.find((b) => b.number === number) ?? null;
 }
+
+/** Seen from far away boxes are drawn smaller, so that a whole park fits a phone. */
+export const sizeStops: readonly (readonly [zoom: number, size: number])[] = [
+  [12.5, 0.55],
+  [15.2, 1],
+];
+
+/** The size factor at a zoom. */
+export function sizeAt(zoom: number): number {
+  const [[fromZoom, from], [toZoom, to]] = sizeStops as [[number, number], [number, number]];
+  const t = Math.max(0, Math.min(1, (zoom - fromZoom) / (toZoom - fromZoom)));
+  return from + (to - from) * t;
+}

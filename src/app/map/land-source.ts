@@ -12,7 +12,45 @@ const letter = 7.6;
 /** Features without geometry are left out here; lists show them. */
 export function landFeatures(site: Site): FeatureCollection {
   const placed = site.features.filter((f) => f.geometry !== null);
-  return { type: 'FeatureCollection', features: [...placed.map(drawn), ...nameFeatures(placed)] };
+  return { type: 'FeatureCollection', features: [...placed.flatMap(drawnWithCrown), ...nameFeatures(placed)] };
+}
+
+/** A tree is also its crown as it stands on the ground, and its name is written below the crown. */
+function drawnWithCrown(feature: SiteFeature): Feature[] {
+  const one = drawn(feature);
+  if (feature.kind !== 'tree' || feature.geometry?.type !== 'Point') return [one];
+  const [lon = 0, lat = 0] = feature.geometry.coordinates;
+  const radius = crownOf(feature);
+  const below: Feature = {
+    type: 'Feature',
+    geometry: { type: 'Point', coordinates: [lon, lat - radius / metresPerDegree] },
+    properties: { ...one.properties, role: 'below' },
+  };
+  const crown: Feature = {
+    ...one,
+    geometry: crownRing(lon, lat, radius),
+    properties: { ...one.properties, role: 'crown' },
+  };
+  return [one, crown, below];
+}
+
+/** Meters in a degree of latitude, for drawing only (mean earth radius 6 371 008.8 m, IUGG). */
+const metresPerDegree = (Math.PI / 180) * 6371008.8;
+
+/** Bumps of a crown, and points on each. */
+const bumps = 9;
+const points = 5;
+
+/** A scalloped ring whose outermost points lie on the crown's radius. */
+function crownRing(lon: number, lat: number, radius: number): Polygon {
+  const squash = Math.cos((lat * Math.PI) / 180);
+  const ring = Array.from({ length: bumps * points + 1 }, (_, i): Position => {
+    const angle = ((i % (bumps * points)) / (bumps * points)) * 2 * Math.PI;
+    const reach = radius * (0.88 + 0.12 * Math.abs(Math.sin((angle * bumps) / 2)));
+    const degrees = reach / metresPerDegree;
+    return [lon + (degrees * Math.sin(angle)) / squash, lat + degrees * Math.cos(angle)];
+  });
+  return { type: 'Polygon', coordinates: [ring] };
 }
 
 function drawn(feature: SiteFeature): Feature {

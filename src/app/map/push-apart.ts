@@ -1,12 +1,12 @@
 /** Boxes that would lie on each other are pushed apart for reading; a dot stays where the box stands. Nothing but the picture moves. */
 import type { Plan, PlannedBox } from '../../plan-types.ts';
-import { boxSizes } from './box-look.ts';
+import { boxSizes, sizeAt } from './box-look.ts';
 import { pixelsPerMetre22 } from './ground-scale.ts';
 
 /** Zooms at which the push is worked out; between them the map goes straight. */
 export const pushZooms = [12, 13, 14, 14.5, 15, 15.5, 16, 16.5, 17, 17.5, 18, 19, 20, 21, 22] as const;
 
-/** px right and down, one for each of `pushZooms`. */
+/** px right and down for a picture of full size (the map shrinks push and picture alike), one for each of `pushZooms`. */
 export type Push = readonly (readonly [number, number])[];
 
 /** Least distance of two discs and of the two of a pair (their bar shows between), and the most a disc is moved, px. */
@@ -31,7 +31,7 @@ interface Disc {
 
 /** Each overlapping couple steps back from each other, again and again; the same boxes always end the same way. */
 function pushedAt(boxes: readonly PlannedBox[], zoom: number): [number, [number, number]][] {
-  const perMetre = pixelsPerMetre22(boxes[0]?.position[1] ?? 0) * 2 ** (zoom - 22);
+  const perMetre = (pixelsPerMetre22(boxes[0]?.position[1] ?? 0) * 2 ** (zoom - 22)) / sizeAt(zoom);
   const discs = boxes.map((box): Disc => {
     const [x, y] = [box.at.x * perMetre, -box.at.y * perMetre];
     return { box, homeX: x, homeY: y, x, y };
@@ -80,8 +80,14 @@ function round(value: number): number {
   return Math.round(value * 10) / 10 + 0;
 }
 
-/** The push at any zoom, as the map works it out. */
+/** The push at any zoom in px of the screen, as the map works it out. */
 export function pushAt(push: Push, zoom: number): [number, number] {
+  const size = sizeAt(zoom);
+  const [x, y] = fullPush(push, zoom);
+  return [x * size, y * size];
+}
+
+function fullPush(push: Push, zoom: number): [number, number] {
   const last = pushZooms.length - 1;
   const i = pushZooms.findIndex((z) => z >= zoom);
   if (i === 0 || push.length === 0) return [...(push[0] ?? [0, 0])];
@@ -112,4 +118,10 @@ export function between(a: Push, b: Push): Push {
     const [bx, by] = b[i] ?? [0, 0];
     return [(ax + bx) / 2, (ay + by) / 2];
   });
+}
+
+/** The push seen from a picture that is itself turned clockwise by `degrees`: the map turns offsets with the picture. */
+export function turned(push: Push, degrees: number): Push {
+  const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
+  return push.map(([x, y]) => [x * cos + y * sin, -x * sin + y * cos]);
 }

@@ -121,6 +121,15 @@ export const shared = css`
     white-space: nowrap;
   }
   @media (max-width: 719px) {
+    :host {
+      font-size: 1rem;
+    }
+    .small {
+      font-size: 0.9rem;
+    }
+    h2 {
+      font-size: 1.125rem;
+    }
     button {
       min-height: 56px;
       border-radius: 6px;

@@ -106,7 +106,7 @@ export class App extends LitElement {
     const notebook = innerWidth >= 1100 ? 400 : 360;
     this.map.padding = wide
       ? { left: notebook + 16, top: 48, right: 0, bottom: 48 }
-      : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.42) };
+      : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.46) + 56 };
   }
 }
 

@@ -34,6 +34,9 @@ export class BoxList extends StoreElement {
         text-align: right;
         color: var(--sky);
       }
+      button.weak {
+        color: inherit;
+      }
       .weak .number {
         color: var(--rust);
       }

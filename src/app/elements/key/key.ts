@@ -3,8 +3,11 @@ import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { subjects } from '../../../../layers/all.ts';
 import type { LegendRow, Subject } from '../../../../layers/types.ts';
+import { isWeak } from '../../map/box-look.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
+import '../score-disc/score-disc.ts';
+import { boxRows } from './box-rows.ts';
 import { drawSwatch, swatchSize } from './swatch.ts';
 
 @customElement('mp-key')
@@ -16,6 +19,14 @@ export class Key extends StoreElement {
         display: grid;
         grid-template-columns: repeat(auto-fill, minmax(118px, 1fr));
         gap: 6px 12px;
+      }
+      .boxes {
+        display: block;
+        margin-bottom: 8px;
+      }
+      .boxes li {
+        gap: 16px;
+        padding: 5px 8px;
       }
       li {
         display: flex;
@@ -30,7 +41,7 @@ export class Key extends StoreElement {
   ];
 
   protected override watches() {
-    return ['site', 'theme', 'words'] as const;
+    return ['site', 'theme', 'words', 'plan'] as const;
   }
 
   protected override render() {
@@ -39,8 +50,30 @@ export class Key extends StoreElement {
       .reverse()
       .filter((subject) => subject.kinds.some((kind) => kinds.has(kind)))
       .flatMap((subject) => subject.legend.map((row) => ({ subject, row })));
-    return html`<ul>
+    return html`${this.#boxes()}<ul>
       ${rows.map(({ subject, row }) => this.#row(subject, row))}
+    </ul>`;
+  }
+
+  #boxes() {
+    const boxes = this.state.plan?.boxes ?? [];
+    if (boxes.length === 0) return null;
+    const held = { weak: boxes.some(isWeak), standing: boxes.some((b) => b.state === 'standing') };
+    return html`<ul class="boxes">
+      ${boxRows(held, this.words).map(
+        ({ word, look }) =>
+          html`<li>
+            <mp-score-disc
+              size="30"
+              .score=${look.score}
+              .facing=${look.facing}
+              .label=${String(look.number)}
+              .weak=${look.weak}
+              .standing=${look.standing}
+            ></mp-score-disc
+            >${word}
+          </li>`,
+      )}
     </ul>`;
   }
 
@@ -58,7 +91,7 @@ export class Key extends StoreElement {
   }
 
   protected override updated(): void {
-    for (const canvas of this.renderRoot.querySelectorAll('canvas')) {
+    for (const canvas of this.renderRoot.querySelectorAll<HTMLCanvasElement>('canvas')) {
       const subject = subjects.find((s) => s.id === canvas.dataset.subject);
       const row = subject?.legend.find((r) => r.word === canvas.dataset.word);
       if (subject && row) drawSwatch(canvas, subject, row, this.state.theme);

@@ -131,7 +131,10 @@ export const notebookStyle = css`
       pointer-events: auto;
     }
     .page[data-height="name"] {
-      height: 118px;
+      height: auto;
+    }
+    .page[data-height="name"] .place {
+      display: none;
     }
     .page[data-height="full"] {
       height: calc(100% - 56px);
@@ -140,15 +143,31 @@ export const notebookStyle = css`
       display: none;
     }
     header {
-      padding: 4px 16px;
+      display: grid;
+      grid-template-columns: 1fr auto;
+      padding: 4px 8px 4px 16px;
       align-items: center;
+    }
+    header h2 {
+      font-size: 1.05rem;
+    }
+    header .small {
+      grid-row: 2;
+      line-height: 1.2;
+      padding-bottom: 4px;
+    }
+    header .progress {
+      grid-column: 1 / 3;
+      grid-row: 3;
     }
     .heights {
       display: flex;
-      gap: 8px;
+      gap: 4px;
+      grid-row: 1 / 3;
+      grid-column: 2;
     }
     .heights button {
-      min-height: 44px;
+      min-height: 48px;
       padding: 0 10px;
     }
     .trouble {

@@ -21,7 +21,6 @@ export class Page extends LitElement {
     }
     .foot {
       display: flex;
-      flex-wrap: wrap;
       gap: 8px;
       padding: 9px 10px 9px 22px;
       border-top: var(--rule) solid var(--ink);
@@ -31,8 +30,12 @@ export class Page extends LitElement {
     .foot:not(.full) {
       display: none;
     }
+    ::slotted(button) {
+      flex: 0 1 auto;
+      line-height: 1.15;
+    }
     ::slotted(button.filled) {
-      flex: 1 1 auto;
+      flex: 1 1 45%;
     }
     @media (max-width: 719px) {
       .scroll {

@@ -29,6 +29,12 @@ export class Scale extends StoreElement {
         font: 600 0.734rem / 1 var(--sans);
         fill: var(--ink);
       }
+      @media (max-width: 719px) {
+        :host {
+          padding: 0 6px 0 12px;
+          gap: 0;
+        }
+      }
       .about {
         fill: var(--quiet);
         font-weight: 400;

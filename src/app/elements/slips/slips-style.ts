@@ -117,39 +117,55 @@ export const slipsStyle = css`
       bottom: 132px;
     }
   }
+  .phone {
+    display: none;
+  }
+  .choices {
+    display: grid;
+    gap: 4px;
+  }
+  .choices button {
+    text-align: left;
+  }
+  .choices button[aria-pressed="true"] {
+    border-left: 6px solid var(--rust);
+  }
   @media (max-width: 719px) {
-    .slip button {
-      min-height: 48px;
-      padding: 0 10px;
-      font-size: 0.9375rem;
-    }
-    .ground {
-      top: 8px;
-      left: 8px;
-      right: auto;
-    }
+    .ground,
     .history {
       display: none;
     }
     .tools {
-      top: 66px;
+      top: 8px;
       left: 8px;
-      right: auto;
+      right: 8px;
       bottom: auto;
+    }
+    .tools button {
+      flex: 1 1 auto;
+      min-width: 0;
+      min-height: 48px;
+      padding: 0 4px;
+      font-size: 0.9375rem;
+    }
+    .tools svg {
+      display: none;
+    }
+    .phone {
+      display: block;
     }
     mp-scale {
-      top: 124px;
       left: 8px;
       right: auto;
-      bottom: auto;
+      bottom: calc(46vh + 8px);
     }
     .panel {
-      top: 124px;
+      top: 66px;
       left: 8px;
       right: 8px;
       bottom: auto;
       width: auto;
-      max-height: 45%;
+      max-height: 40vh;
       z-index: 3;
     }
   }

@@ -14,6 +14,8 @@ import { slipsStyle } from './slips-style.ts';
 
 const looks: readonly GroundLook[] = ['drawing', 'photo', 'lie'];
 
+type Panel = 'key' | 'move' | 'ground';
+
 /** Share of the map's width one press of North, South, East or West moves it. */
 const pace = 0.25;
 
@@ -22,7 +24,7 @@ export class Slips extends StoreElement {
   static override styles = [shared, slipsStyle];
 
   @property({ attribute: false }) view: MapView | null = null;
-  @state() private open: 'key' | 'move' | null = null;
+  @state() private open: Panel | null = null;
 
   protected override watches() {
     return ['ground', 'past', 'future', 'words', 'theme', 'site', 'units'] as const;
@@ -31,6 +33,7 @@ export class Slips extends StoreElement {
   protected override render() {
     return html`${this.#ground()} ${this.#history()} ${this.#tools()}
       ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
+      ${this.open === 'ground' ? this.#groundPanel() : null}
       <mp-scale .view=${this.view}></mp-scale>`;
   }
 
@@ -78,7 +81,28 @@ export class Slips extends StoreElement {
       <button @click=${() => map()?.zoomIn()}>${shell.closer}</button>
       <button @click=${() => map()?.zoomOut()}>${shell.wider}</button>
       <button aria-expanded=${this.open === 'move'} @click=${() => this.#toggle('move')}>${shell.move}</button>
+      <button class="phone" aria-expanded=${this.open === 'ground'} @click=${() => this.#toggle('ground')}>
+        ${shell.ground.label}
+      </button>
     </div>`;
+  }
+
+  /** On a phone Ground, Undo and Redo share one panel. */
+  #groundPanel() {
+    const { past, future, ground } = this.state;
+    const { shell } = this.words;
+    return html`<section class="panel" aria-label=${shell.ground.label}>
+      <div class="choices">
+        ${looks.map(
+          (look) =>
+            html`<button aria-pressed=${ground === look} @click=${() => setGround(this.store, look)}>
+              ${shell.ground[look]}
+            </button>`,
+        )}
+        <button ?disabled=${past.length === 0} @click=${() => undo(this.store)}>${undoIcon}${shell.undo}</button>
+        <button ?disabled=${future.length === 0} @click=${() => redo(this.store)}>${redoIcon}${shell.redo}</button>
+      </div>
+    </section>`;
   }
 
   #key() {
@@ -106,7 +130,7 @@ export class Slips extends StoreElement {
     </section>`;
   }
 
-  #toggle(what: 'key' | 'move'): void {
+  #toggle(what: Panel): void {
     this.open = this.open === what ? null : what;
   }
 }

@@ -4,13 +4,15 @@ import type { LayerSpecification } from 'maplibre-gl';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import { select } from '../../actions/select.ts';
 import type { AppState } from '../../state.ts';
-import { boxLook, boxSizes, lookName } from '../box-look.ts';
+import { boxLook, boxSizes, lookName, sizeStops } from '../box-look.ts';
 import { boxPicture } from '../box-picture.ts';
 import { paintPicture } from '../draw-parts.ts';
 import { fontNames } from '../fonts.ts';
 import type { MapHost, MapPress, Overlay } from '../host.ts';
 import { nothing } from '../host.ts';
-import { between, type Push, pushAt, pushExpression, pushes, pushProperties } from '../push-apart.ts';
+import { between, type Push, pushAt, pushExpression, pushes, pushProperties, turned } from '../push-apart.ts';
+
+const sizeExpression = ['interpolate', ['linear'], ['zoom'], ...sizeStops.flat()];
 
 const source = 'boxes';
 const pairSource = 'pairs';
@@ -86,6 +88,7 @@ function boxFeatures(plan: Plan, chosen: number | null, theme: string): FeatureC
         picture: lookName(look, theme),
         label: look.weak && !look.selected ? String(look.score) : '',
         order: look.selected ? 1 : 0,
+        paired: box.pairedWith !== null,
         ...pushProperties(pushesOf(plan).get(box.number) ?? []),
       },
     };
@@ -107,7 +110,9 @@ function pairFeatures(plan: Plan, theme: string): FeatureCollection {
         properties: {
           picture: `pair:${theme}`,
           turn,
-          ...pushProperties(between(pushesOf(plan).get(box.number) ?? [], pushesOf(plan).get(other.number) ?? [])),
+          ...pushProperties(
+            turned(between(pushesOf(plan).get(box.number) ?? [], pushesOf(plan).get(other.number) ?? []), turn),
+          ),
         },
       },
       {
@@ -146,6 +151,8 @@ function layers(host: MapHost): LayerSpecification[] {
       layout: {
         'icon-image': ['get', 'picture'],
         'icon-rotate': ['get', 'turn'],
+        'icon-offset': pushExpression as never,
+        'icon-size': sizeExpression as never,
         'icon-allow-overlap': true,
         'icon-ignore-placement': true,
       },
@@ -154,6 +161,7 @@ function layers(host: MapHost): LayerSpecification[] {
       id: 'boxes-place',
       type: 'circle',
       source,
+      filter: ['==', ['get', 'paired'], false],
       paint: {
         'circle-radius': 2.6,
         'circle-color': ink.ink,
@@ -168,6 +176,7 @@ function layers(host: MapHost): LayerSpecification[] {
       layout: {
         'icon-image': ['get', 'picture'],
         'icon-offset': pushExpression as never,
+        'icon-size': sizeExpression as never,
         'icon-allow-overlap': true,
         'icon-padding': -6,
         'symbol-sort-key': ['get', 'order'],

@@ -5,7 +5,7 @@ import { spacingNeeded } from '../../../criteria/spacing.ts';
 import { lengthText } from '../../../criteria/units.ts';
 import { bearing, destination, distance, type Point } from '../../../geometry/point.ts';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
-import type { SiteSettings } from '../../../site/types.ts';
+import type { Site, SiteSettings } from '../../../site/types.ts';
 import type { Words } from '../../words/en.ts';
 
 /** A length in words; `like` = in the unit that length would have. */
@@ -27,17 +27,20 @@ const mostClose = 2;
 export function reasonShapes(
   box: PlannedBox,
   plan: Plan,
-  settings: SiteSettings,
-  words: Words['posts'],
+  site: Site,
+  { posts: words, kinds }: Pick<Words, 'posts' | 'kinds'>,
 ): ReasonShape[] {
+  const { settings } = site;
+  const kindOf = (feature: string, other: string) =>
+    kinds[site.features.find((f) => f.id === feature)?.kind ?? other] ?? other;
   const say: Say = (metres, like) => lengthText(metres, settings.units, like);
   return [
     ...disc(box, say),
     ...spacingRing(box, settings, words, say),
     ...wedge(box),
     ...close(box, plan, words, say),
-    ...toNearest(box, 'woods-edge', 'woods', (d) => words.nearestWoods(say(d))),
-    ...toNearest(box, 'brush', 'brush', (d) => words.nearestBrush(say(d))),
+    ...toNearest(box, 'woods-edge', 'woods', (d, feature) => words.nearest(kindOf(feature, 'woods'), say(d))),
+    ...toNearest(box, 'brush', 'brush', (d, feature) => words.nearest(kindOf(feature, 'brush'), say(d))),
     ...perch(box),
   ];
 }
@@ -76,14 +79,19 @@ function wedge(box: PlannedBox): ReasonShape[] {
   return [{ as: 'area', role: 'wedge', points: [box.at, ...rim, box.at] }];
 }
 
-function toNearest(box: PlannedBox, id: string, role: string, say: (d: number) => string): ReasonShape[] {
+function toNearest(
+  box: PlannedBox,
+  id: string,
+  role: string,
+  say: (d: number, feature: string) => string,
+): ReasonShape[] {
   const at = evidence(box, id);
   if (at?.shape !== 'place') return [];
   const metres = distance(box.at, at.at);
   if (metres < 1 || metres > longest) return [];
   return [
     { as: 'line', role, points: [box.at, at.at] },
-    { as: 'place', role: `${role}-end`, points: [at.at], words: say(metres) },
+    { as: 'place', role: `${role}-end`, points: [at.at], words: say(metres, at.feature) },
   ];
 }
 

@@ -31,7 +31,7 @@ function featuresOf(host: MapHost): FeatureCollection {
   const box = boxByNumber(state.plan, chosenNumber(state));
   if (!box || !state.plan || !state.planOf || !host.frame) return nothing;
   const { frame } = host;
-  const features = reasonShapes(box, state.plan, state.planOf.settings, state.words.posts).map((shape): Feature => {
+  const features = reasonShapes(box, state.plan, state.planOf, state.words).map((shape): Feature => {
     const line = shape.points.map((p) => [...frame.toLonLat(p)]);
     const geometry: Feature['geometry'] =
       shape.as === 'area'
@@ -78,7 +78,7 @@ function layers(host: MapHost): LayerSpecification[] {
     paint: { 'circle-radius': 3.5, 'circle-color': color, 'circle-stroke-color': ink.halo, 'circle-stroke-width': 1.5 },
   });
   return [
-    fill('disc', ink.paper, 0.35),
+    fill('disc', ink.paper, 0.28),
     ...line('disc', ink.ink, 1.4, [1.2, 1.6]),
     ...line('ring', ink.ink, 1.2, [6, 5]),
     fill('wedge', ink.sky, 0.24),

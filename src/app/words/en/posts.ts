@@ -63,8 +63,7 @@ export const posts = {
   tooClose: (apart: string, needs: string) => `${apart}, needs ${needs}`,
   spacing: (apart: string) => `${apart}: next site of this bird`,
   disc: (radius: string) => radius,
-  nearestWoods: (apart: string) => `woods ${apart}`,
-  nearestBrush: (apart: string) => `brush ${apart}`,
+  nearest: (kind: string, apart: string) => `${kind} ${apart}`,
   legend: {
     box: 'box: number, score as ring, beak where the hole faces',
     weak: 'weak box: notched rim, score under its number',
