@@ -3,7 +3,7 @@
 import type { BirdGuide } from '../birds/guide.ts';
 import type { NestClock } from './clock.ts';
 import { addDays, daysBetween, dayWords } from './days.ts';
-import { type Experience, openingAdvice } from './opening.ts';
+import { type Experience, type OpeningAdvice, openingAdvice, openingUnknown } from './opening.ts';
 import { byTime, type Visit } from './visit.ts';
 
 /** Days between visits to an active nest. */
@@ -34,6 +34,13 @@ export interface Due {
 
 const activeStates: readonly Visit['state'][] = ['building', 'eggs', 'young'];
 
+/** May the box be opened on `day`? `nest` is the look at the active nest, or null. */
+function adviceOn(box: BoxNow, nest: Visit | null, day: string, experience: Experience): OpeningAdvice {
+  if (!nest) return openingAdvice(null, null, day, experience);
+  if (!box.bird || !box.clock) return openingUnknown(nest.state, daysBetween(nest.date, day));
+  return openingAdvice(box.bird, box.clock, day, experience);
+}
+
 /** Next look at one box: a week after the last, never visited boxes today, the day after the latest fledging to see the outcome when that comes first. */
 export function nextVisit(box: BoxNow, today: string, experience: Experience): Due {
   const last = [...box.visits].sort(byTime).at(-1) ?? null;
@@ -43,9 +50,7 @@ export function nextVisit(box: BoxNow, today: string, experience: Experience): D
   const due = outcome !== null && last !== null && outcome > last.date && outcome < weekly ? outcome : weekly;
   const overdue = Math.max(0, daysBetween(due, today));
   const day = due > today ? due : today;
-  const advice = active
-    ? openingAdvice(box.bird, box.clock, day, experience)
-    : openingAdvice(null, null, day, experience);
+  const advice = adviceOn(box, active ? last : null, day, experience);
   const name = `Box ${box.number ?? box.post}`;
   const state = last ? `last seen ${dayWords(last.date)} (${last.state})` : 'not visited yet';
   const late = overdue > 0 ? `, overdue by ${overdue} ${overdue === 1 ? 'day' : 'days'}` : '';

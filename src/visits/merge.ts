@@ -21,14 +21,30 @@ export function canonical(value: unknown): string {
   return `{${members.map(([key, member]) => `${JSON.stringify(key)}:${canonical(member)}`).join(',')}}`;
 }
 
+/** The greater of two texts, none being least: a join, so it does not matter in which order copies meet. */
+const fuller = (a: string | null, b: string | null) => ((a ?? '') >= (b ?? '') ? a || b : b || a);
+
+/** A copy that was shared without device or photo is the same record as the one that has them: the fuller is kept. */
+function join(a: Visit, b: Visit): Visit {
+  return { ...a, device: fuller(a.device, b.device) ?? '', photo: fuller(a.photo, b.photo) };
+}
+
+/** A visit as it may leave the device: without the device's id and the name of the photo, which stays behind. */
+export function forSharing(visit: Visit): Visit {
+  return { ...visit, device: '', photo: null };
+}
+
 /** All different records of all logs, oldest first. Idempotent, commutative and associative: it is the union of sets. */
 export function mergeVisits(...logs: readonly (readonly Visit[])[]): readonly Visit[] {
   const byText = new Map<string, Visit>();
   for (const visit of logs.flat()) {
-    const text = canonical(visit);
-    if (!byText.has(text)) byText.set(text, visit);
+    const text = canonical(forSharing(visit));
+    const known = byText.get(text);
+    byText.set(text, known ? join(known, visit) : visit);
   }
-  return [...byText].sort(([a, left], [b, right]) => byTime(left, right) || (a < b ? -1 : 1)).map(([, visit]) => visit);
+  return [...byText]
+    .sort(([a, left], [b, right]) => byTime(left, right) || (a < b ? -1 : a > b ? 1 : 0))
+    .map(([, visit]) => visit);
 }
 
 function groups(visits: readonly Visit[], key: (visit: Visit) => string): Visit[][] {
@@ -41,14 +57,36 @@ function groups(visits: readonly Visit[], key: (visit: Visit) => string): Visit[
   return [...found.values()];
 }
 
+/** Ids on a circle of corrections through this visit, itself included; empty when there is none. */
+function circleOf(visit: Visit, byId: ReadonlyMap<string, Visit>): readonly string[] {
+  const path = [visit.id];
+  let next = visit.replaces;
+  while (next !== null && next !== visit.id && !path.includes(next)) {
+    path.push(next);
+    next = byId.get(next)?.replaces ?? null;
+  }
+  return next === visit.id ? path : [];
+}
+
+/** Whether a correction takes this visit's place. On a circle of corrections the one made last stays, so that nothing vanishes. */
+function isReplaced(visit: Visit, by: readonly string[], byId: ReadonlyMap<string, Visit>): boolean {
+  if (by.length === 0) return false;
+  const circle = circleOf(visit, byId);
+  if (by.some((id) => !circle.includes(id))) return true;
+  return circle.some((id) => id !== visit.id && newer(byId.get(id)!, visit));
+}
+
 /** Of records with one id the one made last (equal instants: by contents); records that a later one replaces are left out. */
 export function settledVisits(log: readonly Visit[]): readonly Visit[] {
-  const merged = mergeVisits(log);
-  const last = groups(merged, (visit) => visit.id).map((same) =>
+  const last = groups(mergeVisits(log), (visit) => visit.id).map((same) =>
     same.reduce((best, visit) => (newer(visit, best) ? visit : best)),
   );
-  const replaced = new Set(last.map((visit) => visit.replaces).filter((id) => id !== null));
-  return last.filter((visit) => !replaced.has(visit.id) || visit.replaces === visit.id).sort(byTime);
+  const byId = new Map(last.map((visit) => [visit.id, visit]));
+  const replacers = new Map<string, string[]>();
+  for (const { id, replaces } of last) {
+    if (replaces !== null) replacers.set(replaces, [...(replacers.get(replaces) ?? []), id]);
+  }
+  return last.filter((visit) => !isReplaced(visit, replacers.get(visit.id) ?? [], byId)).sort(byTime);
 }
 
 function newer(a: Visit, b: Visit): boolean {

@@ -3,6 +3,7 @@
 import type { BirdGuide } from '../birds/guide.ts';
 import type { NestClock } from './clock.ts';
 import { addDays, type Span, spanWords } from './days.ts';
+import type { VisitState } from './visit.ts';
 
 /** `new`: nestling day 12 is the last day to open. `experienced`: day 13 (WHBT). */
 export type Experience = 'new' | 'experienced';
@@ -31,9 +32,22 @@ export function lastOpening(bird: BirdGuide, clock: NestClock, experience: Exper
 }
 
 const sources = ['WHBT', 'ours'];
+const ageUnknown =
+  'The age of this nest is not known: watch for parents from a distance first; open only if it is sure that no young are near flying.';
 const gentle = 'Not at dawn or dusk, nor in cold or wet weather; stand aside and be brief.';
 
-/** Advice for opening a box with this nest on `date`; `clock` is null when there is no nest. */
+/** Days after a look with eggs in which young of no bird known here can be near flying (ours: the earliest leave on day 9). */
+const sureAfterEggs = 9;
+
+/** Advice for a nest whose bird or dates are not known, last seen in `state` so many days ago. Ducklings leave at once; nothing is lost by looking. */
+export function openingUnknown(state: VisitState, daysAgo: number): OpeningAdvice {
+  if (state !== 'young' && (state !== 'eggs' || daysAgo < sureAfterEggs)) {
+    return { do: 'open', sentence: `No young near flying can be here yet: the box may be opened. ${gentle}`, sources };
+  }
+  return { do: 'watch', sentence: ageUnknown, sources };
+}
+
+/** Advice for opening a box with this nest on `date`; `bird` and `clock` are null only when there is no nest (else `openingUnknown`). */
 export function openingAdvice(
   bird: BirdGuide | null,
   clock: NestClock | null,
@@ -45,12 +59,7 @@ export function openingAdvice(
   }
   const last = lastOpening(bird, clock, experience);
   if (!last) {
-    return {
-      do: 'watch',
-      sentence:
-        'The age of this nest is not known: watch for parents from a distance first; open only if it is sure that no young are near flying.',
-      sources,
-    };
+    return { do: 'watch', sentence: ageUnknown, sources };
   }
   if (clock.fledge && date > clock.fledge.latest) {
     return {

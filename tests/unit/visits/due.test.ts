@@ -41,6 +41,14 @@ describe('next visit', () => {
   test('a visit due long ago is judged by today: after fledging it may be opened', () => {
     expect(nextVisit(box({ visits: [seen('2026-05-27', 'young')] }), '2026-06-20', 'new').do).toBe('open');
   });
+  test('young of a bird nobody named are watched, not opened; so are eggs seen long ago', () => {
+    const unnamed = (date: string, state: 'eggs' | 'young' | 'empty') =>
+      box({ bird: null, clock: null, visits: [seen(date, state)] });
+    expect(nextVisit(unnamed('2026-05-20', 'young'), '2026-05-21', 'new').do).toBe('watch');
+    expect(nextVisit(unnamed('2026-05-20', 'eggs'), '2026-05-21', 'new').do).toBe('open');
+    expect(nextVisit(unnamed('2026-05-10', 'eggs'), '2026-05-21', 'new').do).toBe('watch');
+    expect(nextVisit(unnamed('2026-05-10', 'empty'), '2026-05-21', 'new').do).toBe('open');
+  });
   test('never visited: today, not overdue', () => {
     const due = nextVisit(box({ clock: null }), '2026-05-01', 'new');
     expect(due).toMatchObject({ due: '2026-05-01', overdue: 0, active: false });

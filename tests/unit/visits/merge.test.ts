@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { canonical, conflictsIn, mergeVisits, settledVisits } from '../../../src/visits/merge.ts';
+import { canonical, conflictsIn, forSharing, mergeVisits, settledVisits } from '../../../src/visits/merge.ts';
 import { makeVisit, type Visit, visitStates } from '../../../src/visits/visit.ts';
 
 /** Few ids, days and walkers, so that conflicts are common. */
@@ -15,6 +15,8 @@ const anyVisit: fc.Arbitrary<Visit> = fc
     note: fc.constantFrom('', 'windy'),
     madeAt: fc.constantFrom('2026-05-01T10:00:00Z', '2026-05-09T10:00:00Z', 'nonsense'),
     replaces: fc.constantFrom(null, null, 'a', 'b'),
+    device: fc.constantFrom('', 'phone-1', 'phone-2'),
+    photo: fc.constantFrom(null, 'one.jpg'),
   })
   .map(makeVisit);
 const anyLog = fc.array(anyVisit, { maxLength: 12 });
@@ -51,8 +53,10 @@ describe('merging logs', () => {
       fc.property(walkers, fc.array(fc.nat(3), { minLength: 4, maxLength: 9 }), (logs, order) => {
         const needed = [...order, 0, 1, 2, 3].map((i) => logs[i]!);
         const merged = needed.reduce<readonly Visit[]>((log, next) => mergeVisits(log, next), []);
-        const texts = new Set(merged.map(canonical));
-        return same(merged, mergeVisits(...logs)) && logs.flat().every((visit) => texts.has(canonical(visit)));
+        const texts = new Set(merged.map((visit) => canonical(forSharing(visit))));
+        return (
+          same(merged, mergeVisits(...logs)) && logs.flat().every((visit) => texts.has(canonical(forSharing(visit))))
+        );
       }),
       run,
     );
@@ -99,7 +103,37 @@ describe('conflicts', () => {
   test('a record that names itself or goes in a circle never throws', () => {
     const self = makeVisit({ ...base, replaces: 'a' });
     expect(settledVisits([self])).toHaveLength(1);
-    const circle = [makeVisit({ ...base, replaces: 'b' }), makeVisit({ ...base, id: 'b', replaces: 'a' })];
-    expect(settledVisits(circle)).toBeDefined();
+    const circle = [
+      makeVisit({ ...base, replaces: 'b' }),
+      makeVisit({ ...base, id: 'b', replaces: 'a', madeAt: '2026-06-01T00:00:00Z' }),
+    ];
+    expect(settledVisits(circle).map((visit) => visit.id)).toEqual(['b']);
+    const outside = [...circle, makeVisit({ ...base, id: 'c', replaces: 'b' })];
+    expect(settledVisits(outside).map((visit) => visit.id)).toEqual(['c']);
+  });
+
+  test('a correction of a correction, with any clocks', () => {
+    const chain = [
+      makeVisit({ ...base, madeAt: '2026-06-03T00:00:00Z' }),
+      makeVisit({ ...base, id: 'b', replaces: 'a', madeAt: '2026-06-02T00:00:00Z' }),
+      makeVisit({ ...base, id: 'c', replaces: 'b', madeAt: '2026-06-01T00:00:00Z' }),
+    ];
+    expect(settledVisits(chain).map((visit) => visit.id)).toEqual(['c']);
+  });
+  test('some record of every box stays in use', () => {
+    fc.assert(
+      fc.property(anyLog, (log) => {
+        const settled = settledVisits(log);
+        return log.length === 0 || settled.length > 0;
+      }),
+      run,
+    );
+  });
+  test('a copy shared without device and photo is no conflict when it comes back', () => {
+    const own = makeVisit({ ...base, device: 'phone-1', photo: 'box-7.jpg' });
+    for (const log of [mergeVisits([own], [forSharing(own)]), mergeVisits([forSharing(own)], [own])]) {
+      expect(log).toEqual([own]);
+      expect(conflictsIn(log)).toEqual([]);
+    }
   });
 });
