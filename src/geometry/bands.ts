@@ -23,7 +23,8 @@ function boxes(ends: Float64Array, owner: Int32Array, edge: Int32Array, count: n
     Float64Array,
   ];
   for (let k = 0; k < owner.length; k++) {
-    const [o, e] = [owner[k]!, 4 * edge[k]!];
+    const o = owner[k]!;
+    const e = 4 * edge[k]!;
     x0[o] = Math.min(x0[o]!, ends[e]!, ends[e + 2]!);
     x1[o] = Math.max(x1[o]!, ends[e]!, ends[e + 2]!);
     y0[o] = Math.min(y0[o]!, ends[e + 1]!, ends[e + 3]!);
@@ -54,8 +55,10 @@ export function makeBands(ends: Float64Array, owner: Int32Array, edge: Int32Arra
   }
   const eachBand = (visit: (band: number, edge: number) => void): void => {
     for (let k = 0; k < owner.length; k++) {
-      const [o, e] = [owner[k]!, edge[k]!];
-      const [ay, by] = [ends[4 * e + 1]!, ends[4 * e + 3]!];
+      const o = owner[k]!;
+      const e = edge[k]!;
+      const ay = ends[4 * e + 1]!;
+      const by = ends[4 * e + 3]!;
       if (ay === by) continue;
       const bands = first[o + 1]! - first[o]!;
       const low = bandOf(Math.min(ay, by), y0[o]!, scale[o]!, bands);

@@ -49,18 +49,27 @@ function cellsOfEdges(
   let list = new Int32Array(4 * count + 16);
   let used = 0;
   for (let i = 0; i < count; i++) {
-    const [ax, ay, bx, by] = [edges[4 * i]!, edges[4 * i + 1]!, edges[4 * i + 2]!, edges[4 * i + 3]!];
+    const ax = edges[4 * i]!;
+    const ay = edges[4 * i + 1]!;
+    const bx = edges[4 * i + 2]!;
+    const by = edges[4 * i + 3]!;
     const slope = by === ay ? 0 : (bx - ax) / (by - ay);
-    const [low, high, west, east] = [Math.min(ay, by), Math.max(ay, by), Math.min(ax, bx), Math.max(ax, bx)];
+    const low = Math.min(ay, by);
+    const high = Math.max(ay, by);
+    const west = Math.min(ax, bx);
+    const east = Math.max(ax, bx);
     const row0 = clampIndex(Math.floor((low - slack - cells.y) / cells.size), cells.rows);
     const row1 = clampIndex(Math.floor((high + slack - cells.y) / cells.size), cells.rows);
     for (let row = row0; row <= row1; row++) {
-      let [from, to] = [west, east];
+      let from = west;
+      let to = east;
       if (row0 !== row1 && by !== ay) {
         const bottom = Math.max(low, cells.y + row * cells.size - slack);
         const top = Math.min(high, cells.y + (row + 1) * cells.size + slack);
-        const [xb, xt] = [ax + (bottom - ay) * slope, ax + (top - ay) * slope];
-        [from, to] = [Math.max(west, Math.min(xb, xt)), Math.min(east, Math.max(xb, xt))];
+        const xb = ax + (bottom - ay) * slope;
+        const xt = ax + (top - ay) * slope;
+        from = Math.max(west, Math.min(xb, xt));
+        to = Math.min(east, Math.max(xb, xt));
       }
       const column0 = clampIndex(Math.floor((from - 2 * slack - cells.x) / cells.size), cells.columns);
       const column1 = clampIndex(Math.floor((to + 2 * slack - cells.x) / cells.size), cells.columns);

@@ -183,8 +183,10 @@ export function ringDistance(grid: Grid, px: number, py: number, column: number,
 /** Cells of a ring that hold anything: writes their numbers to `out` and returns how many. `out` needs 8 × ring + 1 places. */
 export function ringCells(grid: Grid, column: number, row: number, ring: number, out: Int32Array): number {
   const { columns, rows, start } = grid;
-  const [west, east] = [Math.max(0, column - ring), Math.min(columns - 1, column + ring)];
-  const [south, north] = [Math.max(0, row - ring), Math.min(rows - 1, row + ring)];
+  const west = Math.max(0, column - ring);
+  const east = Math.min(columns - 1, column + ring);
+  const south = Math.max(0, row - ring);
+  const north = Math.min(rows - 1, row + ring);
   let count = 0;
   for (let r = south; r <= north; r++) {
     const edge = r === row - ring || r === row + ring;

@@ -22,8 +22,10 @@ export class VertexTable {
   /** Number of the vertex at (x, y), which is a new one unless one lies within the tolerance. */
   add(x: number, y: number): number {
     const { cell, tolerance } = this;
-    const [column0, column1] = [Math.floor((x - tolerance) / cell), Math.floor((x + tolerance) / cell)];
-    const [row0, row1] = [Math.floor((y - tolerance) / cell), Math.floor((y + tolerance) / cell)];
+    const column0 = Math.floor((x - tolerance) / cell);
+    const column1 = Math.floor((x + tolerance) / cell);
+    const row0 = Math.floor((y - tolerance) / cell);
+    const row1 = Math.floor((y + tolerance) / cell);
     for (let column = column0; column <= column1; column++) {
       for (let row = row0; row <= row1; row++) {
         const found = this.find(this.slot(column, row), x, y);
@@ -41,7 +43,8 @@ export class VertexTable {
   private find(slot: number, x: number, y: number): number {
     const square = this.tolerance * this.tolerance;
     for (let v = this.slots[slot]!; v >= 0; v = this.next[v]!) {
-      const [dx, dy] = [this.x[v]! - x, this.y[v]! - y];
+      const dx = this.x[v]! - x;
+      const dy = this.y[v]! - y;
       if (dx * dx + dy * dy <= square) return v;
     }
     return -1;

@@ -60,9 +60,11 @@ export interface Drawn {
 function toPath(positions: readonly (readonly number[])[], frame: Frame): Path {
   const path = new Float64Array(2 * positions.length);
   let used = 0;
-  for (const [lon, lat] of positions) {
+  for (let i = 0; i < positions.length; i++) {
+    const lon = positions[i]![0]!;
+    const lat = positions[i]![1]!;
     if (!Number.isFinite(lon) || !Number.isFinite(lat)) continue;
-    const { x, y } = frame.toPlane([lon!, lat!]);
+    const { x, y } = frame.toPlane([lon, lat]);
     if (!Number.isFinite(x) || !Number.isFinite(y)) continue;
     if (used > 0 && path[used - 2] === x && path[used - 1] === y) continue;
     path[used++] = x;

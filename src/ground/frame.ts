@@ -23,8 +23,8 @@ export function transverseMercator([lon, lat]: LonLat, figures: Mercator = {}): 
   return {
     centre: [lon, lat],
     toPlane(position: LonLat): Point {
-      const [x, y] = projection.forward([position[0], position[1]]) as [number, number];
-      return { x, y };
+      const plane = projection.forward([position[0], position[1]]);
+      return { x: plane[0]!, y: plane[1]! };
     },
     toLonLat({ x, y }: Point): LonLat {
       const [east, north] = projection.inverse([x, y]) as [number, number];

@@ -90,7 +90,8 @@ function lookAtWall(view: View, ax: number, ay: number, bx: number, by: number, 
     if (square === 0 || ax * ex + ay * ey > 0 || bx * ex + by * ey < 0) return;
     const length = Math.sqrt(square);
     const push = (moment / length + 3 * atWall) / length;
-    const [dx, dy] = [-ey * push, ex * push];
+    const dx = -ey * push;
+    const dy = ex * push;
     lookAtWall(view, ax + dx, ay + dy, bx + dx, by + dy, rise, once);
     return;
   }
@@ -196,7 +197,8 @@ export function lookAround(
   const lift = tallest - question.eye;
   if (lift <= 0) return false;
   const most = question.level ? 1 : lift;
-  const [column, row] = [columnAt(grid, px), rowAt(grid, py)];
+  const column = columnAt(grid, px);
+  const row = rowAt(grid, py);
   const last = lastRing(grid, column, row);
   for (let ring = grid.gap[row * grid.columns + column]!; ring <= last; ring++) {
     const near = ringDistance(grid, px, py, column, row, ring) + grid.reach - pad;

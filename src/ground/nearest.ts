@@ -21,6 +21,7 @@ interface Hit {
 interface Search {
   readonly pieces: TargetPieces;
   readonly grid: Grid;
+  /** By grid part. */
   readonly offset: Float64Array;
   readonly widest: number;
   readonly cells: Int32Array;
@@ -32,21 +33,21 @@ function searchCell(search: Search, cell: number, px: number, py: number, seamsO
   const { grid, offset, pieces, hit } = search;
   const { ends, start, piece } = grid;
   for (let k = start[cell]!; k < start[cell + 1]!; k++) {
-    const i = piece[k]!;
-    if (seamsOnly && i >= pieces.seams) continue;
-    const limit = hit.distance + offset[i]!;
+    if (seamsOnly && piece[k]! >= pieces.seams) continue;
+    const limit = hit.distance + offset[k]!;
     if (limit <= 0) continue;
     const square = squareToSegment(px, py, ends[4 * k]!, ends[4 * k + 1]!, ends[4 * k + 2]!, ends[4 * k + 3]!);
     if (square >= limit * limit) continue;
-    const distance = Math.sqrt(square) - offset[i]!;
-    hit.distance = distance < 0 && pieces.stopsAtZero[i]! ? Math.min(0, hit.distance) : distance;
-    hit.piece = i;
+    const distance = Math.sqrt(square) - offset[k]!;
+    hit.distance = distance < 0 && pieces.stopsAtZero[piece[k]!]! ? Math.min(0, hit.distance) : distance;
+    hit.piece = piece[k]!;
   }
 }
 
 function search(s: Search, px: number, py: number, seamsOnly: boolean, reach: number): Hit {
   const { grid, hit, cells, widest } = s;
-  const [column, row] = [columnAt(grid, px), rowAt(grid, py)];
+  const column = columnAt(grid, px);
+  const row = rowAt(grid, py);
   const last = lastRing(grid, column, row);
   hit.piece = -1;
   hit.distance = reach;
@@ -91,9 +92,10 @@ function piecesWithin({ pieces, grid, widest }: Search, p: Point, reach: number)
 
 /** Prepares the search for one target. */
 export function makeTargetIndex(pieces: TargetPieces): TargetIndex {
-  const grid = makeGrid(Float64Array.from(pieces.ends));
+  const grid = makeGrid(new Float64Array(pieces.ends));
   if (!grid) return { empty: true, nearest: () => null, within: () => [] };
-  const offset = Float64Array.from(pieces.offset);
+  const offset = new Float64Array(grid.piece.length);
+  for (let k = 0; k < offset.length; k++) offset[k] = pieces.offset[grid.piece[k]!]!;
   const cells = new Int32Array(2 * (grid.columns + grid.rows) + 4);
   const widest = offset.reduce((a, b) => Math.max(a, b), 0);
   const s: Search = { pieces, grid, offset, widest, cells, hit: { piece: -1, distance: 0 } };

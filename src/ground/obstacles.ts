@@ -37,18 +37,23 @@ class Gathered {
   }
 
   sorted(): Stand | null {
-    const grid = makeGrid(Float64Array.from(this.ends));
+    const grid = makeGrid(new Float64Array(this.ends));
     if (!grid) return null;
-    const height = Float64Array.from(grid.piece, (piece) => this.height[piece]!);
-    const radius = Float64Array.from(grid.piece, (piece) => this.radius[piece]!);
+    const height = new Float64Array(grid.piece.length);
+    const radius = new Float64Array(grid.piece.length);
     const tallestIn = new Float64Array(grid.columns * grid.rows);
+    let tallest = 0;
+    let widest = 0;
     for (let cell = 0; cell < tallestIn.length; cell++) {
       for (let k = grid.start[cell]!; k < grid.start[cell + 1]!; k++) {
+        height[k] = this.height[grid.piece[k]!]!;
+        radius[k] = this.radius[grid.piece[k]!]!;
         if (height[k]! > tallestIn[cell]!) tallestIn[cell] = height[k]!;
+        if (radius[k]! > widest) widest = radius[k]!;
       }
+      if (tallestIn[cell]! > tallest) tallest = tallestIn[cell]!;
     }
-    const most = (list: Float64Array): number => list.reduce((a, b) => Math.max(a, b), 0);
-    return { grid, height, radius, tallest: most(tallestIn), tallestIn, pad: grid.reach + most(radius) };
+    return { grid, height, radius, tallest, tallestIn, pad: grid.reach + widest };
   }
 }
 
@@ -58,7 +63,10 @@ function addAreaWalls(walls: Gathered, { ends, left, right, areas }: Layer): voi
     const onLeft = left[s]! < 0 ? 0 : areas[left[s]!]!.height;
     const onRight = right[s]! < 0 ? 0 : areas[right[s]!]!.height;
     if (onLeft === onRight) continue;
-    const [ax, ay, bx, by] = [ends[4 * s]!, ends[4 * s + 1]!, ends[4 * s + 2]!, ends[4 * s + 3]!];
+    const ax = ends[4 * s]!;
+    const ay = ends[4 * s + 1]!;
+    const bx = ends[4 * s + 2]!;
+    const by = ends[4 * s + 3]!;
     if (onLeft > onRight) walls.add(ax, ay, bx, by, onLeft, 0);
     else walls.add(bx, by, ax, ay, onRight, 0);
   }

@@ -31,8 +31,10 @@ export function makePartFinder(bands: Bands, count: number): PartFinder {
   const eachCell = (visit: (cell: number, part: number) => void): void => {
     for (let p = 0; p < count; p++) {
       if (!(bands.x0[p]! <= bands.x1[p]!)) continue;
-      const [c0, c1] = [index(bands.x0[p]! - x0, wide), index(bands.x1[p]! - x0, wide)];
-      const [r0, r1] = [index(bands.y0[p]! - y0, tall), index(bands.y1[p]! - y0, tall)];
+      const c0 = index(bands.x0[p]! - x0, wide);
+      const c1 = index(bands.x1[p]! - x0, wide);
+      const r0 = index(bands.y0[p]! - y0, tall);
+      const r1 = index(bands.y1[p]! - y0, tall);
       for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) visit(r * across + c, p);
     }
   };

@@ -78,10 +78,17 @@ function findCuts(edges: OutlineEdges, xy: Edges): Cuts {
     return true;
   };
   const crossing = (i: number, j: number): void => {
-    const [ax, ay, cx, cy] = [xy[4 * i]!, xy[4 * i + 1]!, xy[4 * j]!, xy[4 * j + 1]!];
-    const [ex, ey, fx, fy] = [xy[4 * i + 2]! - ax, xy[4 * i + 3]! - ay, xy[4 * j + 2]! - cx, xy[4 * j + 3]! - cy];
+    const ax = xy[4 * i]!;
+    const ay = xy[4 * i + 1]!;
+    const cx = xy[4 * j]!;
+    const cy = xy[4 * j + 1]!;
+    const ex = xy[4 * i + 2]! - ax;
+    const ey = xy[4 * i + 3]! - ay;
+    const fx = xy[4 * j + 2]! - cx;
+    const fy = xy[4 * j + 3]! - cy;
     const turn = ex * fy - ey * fx;
-    const [s, t] = [((cx - ax) * fy - (cy - ay) * fx) / turn, ((cx - ax) * ey - (cy - ay) * ex) / turn];
+    const s = ((cx - ax) * fy - (cy - ay) * fx) / turn;
+    const t = ((cx - ax) * ey - (cy - ay) * ex) / turn;
     if (!(s > 0 && s < 1 && t > 0 && t < 1)) return;
     const vertex = vertices.add(ax + s * ex, ay + s * ey);
     if (vertex !== from[i] && vertex !== to[i]) cut(i, s, vertex);

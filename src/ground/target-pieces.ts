@@ -21,7 +21,8 @@ export interface TargetPieces {
 function addSeams(pieces: TargetPieces, layer: Layer, belongs: readonly boolean[]): void {
   const { ends, left, right, areas } = layer;
   for (let s = 0; s < left.length; s++) {
-    const [onLeft, onRight] = [left[s]! >= 0 && belongs[left[s]!]!, right[s]! >= 0 && belongs[right[s]!]!];
+    const onLeft = left[s]! >= 0 && belongs[left[s]!]!;
+    const onRight = right[s]! >= 0 && belongs[right[s]!]!;
     if (onLeft === onRight) continue;
     const area = areas[onLeft ? left[s]! : right[s]!]!;
     pieces.ends.push(ends[4 * s]!, ends[4 * s + 1]!, ends[4 * s + 2]!, ends[4 * s + 3]!);
