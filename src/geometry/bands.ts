@@ -33,6 +33,37 @@ function boxes(ends: Float64Array, owner: Int32Array, edge: Int32Array, count: n
   return [x0, y0, x1, y1];
 }
 
+/**
+ * How many bands each outline gets and how dense they lie: one for every two edges, but fewer where most edges run from top to bottom
+ * (a comb), so that the lists stay a few times as long as the edges.
+ */
+function layOut(
+  ends: Float64Array,
+  owner: Int32Array,
+  edge: Int32Array,
+  y0: Float64Array,
+  y1: Float64Array,
+): { first: Int32Array; scale: Float64Array } {
+  const count = y0.length;
+  const edges = new Int32Array(count);
+  const climb = new Float64Array(count);
+  for (let k = 0; k < owner.length; k++) {
+    const o = owner[k]!;
+    edges[o]!++;
+    climb[o]! += Math.abs(ends[4 * edge[k]! + 3]! - ends[4 * edge[k]! + 1]!);
+  }
+  const first = new Int32Array(count + 1);
+  const scale = new Float64Array(count);
+  for (let o = 0; o < count; o++) {
+    const tall = y1[o]! - y0[o]!;
+    const most = tall > 0 ? Math.min(edges[o]! / 2, (4 * edges[o]! * tall) / climb[o]!) : 1;
+    const bands = Math.max(1, Math.floor(most));
+    scale[o] = tall > 0 ? bands / tall : 0;
+    first[o + 1] = first[o]! + bands;
+  }
+  return { first, scale };
+}
+
 const bandOf = (y: number, y0: number, scale: number, bands: number): number => {
   const band = Math.floor((y - y0) * scale);
   return band < 0 ? 0 : band >= bands ? bands - 1 : band;
@@ -44,15 +75,7 @@ const bandOf = (y: number, y0: number, scale: number, bands: number): number => 
  */
 export function makeBands(ends: Float64Array, owner: Int32Array, edge: Int32Array, count: number): Bands {
   const [x0, y0, x1, y1] = boxes(ends, owner, edge, count) as [Float64Array, Float64Array, Float64Array, Float64Array];
-  const first = new Int32Array(count + 1);
-  for (let k = 0; k < owner.length; k++) first[owner[k]! + 1]!++;
-  const scale = new Float64Array(count);
-  for (let o = 0; o < count; o++) {
-    const bands = Math.max(1, first[o + 1]! >> 1);
-    const tall = y1[o]! - y0[o]!;
-    scale[o] = tall > 0 ? bands / tall : 0;
-    first[o + 1] = first[o]! + bands;
-  }
+  const { first, scale } = layOut(ends, owner, edge, y0, y1);
   const eachBand = (visit: (band: number, edge: number) => void): void => {
     for (let k = 0; k < owner.length; k++) {
       const o = owner[k]!;

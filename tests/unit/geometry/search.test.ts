@@ -142,6 +142,22 @@ describe('bands', () => {
     }
     expect(bandsContain(bands, 0, Number.NaN, 0)).toBe(false);
   });
+  it('stay few for a comb of 20,000 teeth', () => {
+    const teeth = Array.from({ length: 20_000 }, (_, i) => ({ x: i, y: i % 2 ? 500 : 1 }));
+    const comb = [{ x: 19_999, y: 0 }, { x: 0, y: 0 }, ...teeth];
+    const ends = comb.flatMap((p, i) => [p.x, p.y, comb[(i + 1) % comb.length]!.x, comb[(i + 1) % comb.length]!.y]);
+    const owner = new Int32Array(comb.length);
+    const bands = makeBands(Float64Array.from(ends), owner, Int32Array.from(owner.keys()), 1);
+    expect(bands.item.length).toBeLessThan(8 * comb.length);
+    for (const [x, y] of [
+      [1001, 400],
+      [1000, 400],
+      [1000, 0.5],
+      [777.3, 250],
+    ] as const) {
+      expect(bandsContain(bands, 0, x, y)).toBe(ringContains(comb, { x, y }));
+    }
+  });
 });
 
 describe('vertices', () => {
