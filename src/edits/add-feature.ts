@@ -4,6 +4,7 @@ import type { Kind, Site, SiteGeometry } from '../site/types.ts';
 import { mapPositions } from './chains.ts';
 import { type Edit, freeIds, rounded, settle } from './edit.ts';
 
+/** What is drawn. */
 export interface NewFeature {
   readonly kind: Kind;
   readonly geometry: SiteGeometry | null;

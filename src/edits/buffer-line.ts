@@ -6,6 +6,7 @@ import type { AreaKind, Site } from '../site/types.ts';
 import { addFeature } from './add-feature.ts';
 import { type Edit, featureOf, withFeatures } from './edit.ts';
 
+/** What to make along a line. */
 export interface BufferOptions {
   readonly kind: AreaKind;
   /** Metres across, 0.2 to 500. */

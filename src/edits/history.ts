@@ -1,6 +1,7 @@
 /** Everything that was done to a site, as a stack of sites with sentences. A value: each function gives a new history. */
 import type { Site } from '../site/types.ts';
 
+/** A site and how it came about. */
 export interface Step {
   readonly site: Site;
   /** What was done to come here: "Moved a corner of Woods “Long Spinney”". Empty for the start. */

@@ -6,6 +6,7 @@ import type { Point } from '../geometry/point.ts';
 const radius = 6_371_008.8;
 const degree = Math.PI / 180;
 
+/** To metres {x east, y north} and back to [lon, lat]. */
 export interface Plane {
   to(position: Position): Point;
   from(point: Point): [number, number];

@@ -13,6 +13,7 @@ export interface Who {
   readonly label: string;
 }
 
+/** What a check leaves, repaired where it could be, with what it found. */
 export interface Checked<T> {
   readonly value: T;
   readonly issues: Issue[];

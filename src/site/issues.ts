@@ -100,6 +100,7 @@ export const settingIssues = {
 /** All of them by id. */
 export const issueKinds = { ...fileIssues, ...featureIssues, ...settingIssues };
 
+/** The stable words. */
 export type IssueId = keyof typeof issueKinds;
 
 /** Builds an issue with the severity its kind has. */

@@ -1,5 +1,6 @@
 /** Careful looks at JSON values of unknown shape. */
 
+/** A JSON object nothing is known of. */
 export type JsonObject = Readonly<Record<string, unknown>>;
 
 /** Whether a value is a JSON object (no array, not null). */

@@ -1,6 +1,7 @@
 /** What a word for a kind means, and which shape a kind has. */
 import { type AreaKind, areaKinds, type Kind, type LineKind, lineKinds, type PointKind, pointKinds } from './types.ts';
 
+/** How a kind is drawn. */
 export type Shape = 'area' | 'line' | 'point';
 
 /** All kinds, areas first. */

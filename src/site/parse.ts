@@ -4,6 +4,7 @@ import { trouble } from './issues.ts';
 import { lineAndColumn, type ScanResult, scanJson } from './scan.ts';
 import type { Issue } from './types.ts';
 
+/** What parsing gives. */
 export interface Parsed {
   /** The JSON value; undefined when an error is among the issues. */
   readonly value: unknown;

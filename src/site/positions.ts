@@ -6,6 +6,7 @@ import type { LonLat, SiteFeature } from './types.ts';
 /** Degrees. */
 export type Box = [west: number, south: number, east: number, north: number];
 
+/** Ids of the issues a single position can raise. */
 export type PositionTrouble =
   | 'position-not-a-number'
   | 'metres-not-degrees'

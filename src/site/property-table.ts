@@ -2,6 +2,7 @@
 import { defaultCrownRadius, defaultHedgeWidth } from './defaults.ts';
 import { areaKinds, type Kind } from './types.ts';
 
+/** What is known of one property. */
 export interface PropertyRow {
   /** Kinds that use it; null = every kind. On other kinds it is a member like any other. */
   readonly kinds: readonly Kind[] | null;
@@ -94,6 +95,7 @@ export const propertyTable = {
   pair: { kinds: post, type: 'id', otherwise: 'no pair', means: 'Id of the post it is one site with.' },
 } as const satisfies Record<string, PropertyRow>;
 
+/** Names of the known properties. */
 export type PropertyName = keyof typeof propertyTable;
 
 /** Rows as the general type, for code that walks over all of them. */

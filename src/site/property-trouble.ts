@@ -1,6 +1,7 @@
 /** What is wrong with a value for a known property; null when nothing is. Missing and null are always fine: not given. */
 import type { PropertyRow } from './property-table.ts';
 
+/** Ids of the issues a value can raise. */
 export type PropertyTrouble = 'property-wrong-type' | 'property-out-of-range' | 'property-not-a-choice';
 
 /** Judges a value by its row. */

@@ -11,6 +11,7 @@ import { propertyTrouble } from './property-trouble.ts';
 import { readGeometry } from './read-geometry.ts';
 import type { Issue, Kind, SiteFeature } from './types.ts';
 
+/** What one entry became. */
 export interface ReadFeature {
   /** Empty when the entry is kept but not used; then the first error or warning among `issues` says why. */
   readonly features: readonly SiteFeature[];

@@ -7,6 +7,7 @@ import { kindWord } from './label.ts';
 import { type PositionTrouble, placeOf, positionsOf, positionTrouble, samePlace } from './positions.ts';
 import type { Issue, Kind, LonLat, SiteGeometry } from './types.ts';
 
+/** What a geometry became. */
 export interface ReadGeometry {
   /** One, or several when a MultiPoint was split; [null] when the file gives none; empty when it cannot be used. */
   readonly geometries: readonly (SiteGeometry | null)[];

@@ -3,6 +3,7 @@ import type { Position } from 'geojson';
 import { placeOf, samePlace } from './positions.ts';
 import type { LonLat } from './types.ts';
 
+/** A place where rings meet. */
 export interface Contact {
   readonly how: 'crosses' | 'overlaps' | 'touches';
   readonly place: LonLat;

@@ -1,5 +1,6 @@
 /** One pass over JSON text before `JSON.parse`: depth, the place of the first mistake, keys given twice, numbers no computer holds. */
 
+/** What one pass over the text finds. Places are offsets into it. */
 export interface ScanResult {
   /** Where the text stops being JSON and what was wanted there; null when it does not. */
   readonly mistake: { readonly at: number; readonly wanted: string } | null;

@@ -8,6 +8,7 @@ const slot = /^([\s\S]*?"meadowpost"\s*:\s*\{\s*)("sha256"\s*:\s*")([0-9a-f]{64}
 const start = /^\{\n"type": "FeatureCollection",\n"meadowpost": \{\n/;
 const blank = '0'.repeat(64);
 
+/** A seal found in a text. */
 export interface Sealed {
   /** The text whose SHA-256 (UTF-8) the seal should be. */
   readonly hashed: string;

@@ -1,5 +1,6 @@
 /** The settings that are one value each: type, unit and range. Data only; defaults stand in `defaults.ts`. */
 
+/** What is known of one setting. */
 export interface SettingRow {
   readonly type: 'text' | 'word' | 'number' | 'whole' | 'day' | 'id';
   readonly unit?: string;

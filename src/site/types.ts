@@ -17,17 +17,27 @@ export const coverKinds = [
   'meadow',
   'short-grass',
 ] as const;
+/** Kinds that say what may be done somewhere, and cover nothing. */
 export const ruleKinds = ['off-limits', 'boundary'] as const;
+/** All kinds drawn as areas. */
 export const areaKinds = [...coverKinds, ...ruleKinds] as const;
+/** All kinds drawn as lines. */
 export const lineKinds = ['path', 'road', 'fence', 'hedge', 'overhead-wire', 'stream'] as const;
+/** All kinds drawn as points. */
 export const pointKinds = ['tree', 'shrub', 'perch', 'feeder', 'trailhead', 'landmark', 'post'] as const;
 
+/** A kind of land. */
 export type CoverKind = (typeof coverKinds)[number];
+/** A kind drawn as an area. */
 export type AreaKind = (typeof areaKinds)[number];
+/** A kind drawn as a line. */
 export type LineKind = (typeof lineKinds)[number];
+/** A kind drawn as a point. */
 export type PointKind = (typeof pointKinds)[number];
+/** Any kind. */
 export type Kind = AreaKind | LineKind | PointKind;
 
+/** The geometries a feature of a site can have. */
 export type SiteGeometry = Polygon | MultiPolygon | LineString | MultiLineString | Point;
 
 /**
@@ -54,7 +64,9 @@ export interface KeptFeature {
   readonly issue: string;
 }
 
+/** Feet, yards and acres, or meters and hectares. */
 export type Units = 'us' | 'metric';
+/** A place to judge, a standing box, or one no longer used. */
 export type PostState = 'candidate' | 'fixed' | 'retired';
 
 /** How many sites are wanted for one bird; `paired` counts two boxes close together as one site. */
@@ -113,6 +125,7 @@ export interface Site {
   readonly readFrom?: { readonly text: string };
 }
 
+/** error: not usable; repaired: mended; warning: a default is used or something looks wrong; note: good to know. */
 export type Severity = 'error' | 'repaired' | 'warning' | 'note';
 
 /** Trouble in a person's data, with where it is and what to do. Never thrown. */

@@ -321,3 +321,49 @@ describe('circles and strips', () => {
     expect(why(bufferLine(site, 'path', { kind: 'brush', width: 0 }))).toMatch(/width has to be/);
   });
 });
+
+describe('whatever is drawn', () => {
+  const number = fc.integer({ min: -500, max: 4500 }).map((n) => n / 1000);
+  const spots = (least: number, most: number) =>
+    fc
+      .array(fc.tuple(number, number), { minLength: least, maxLength: most })
+      .map((list) => list.map(([x, y]) => at(x, y)));
+
+  it('reshaping gives a site that opens clean, or says no', () => {
+    let changed = 0;
+    const property = fc.property(spots(2, 4), (line) => {
+      const edit = reshape(site, 'woods', line);
+      if ('refused' in edit) return;
+      changed++;
+      opensClean(edit.site);
+    });
+    fc.assert(property, { numRuns: 300, seed: 12 });
+    expect(changed).toBeGreaterThan(10);
+  });
+
+  it('so do cutting holes, simplifying, squaring and cutting out', () => {
+    const counts = { holes: 0, simplified: 0, squared: 0, cutOut: 0 };
+    const count = (key: keyof typeof counts, edit: ReturnType<typeof cutHole>) => {
+      if ('refused' in edit) return;
+      counts[key]++;
+      opensClean(edit.site);
+    };
+    const property = fc.property(spots(3, 6), fc.integer({ min: 1, max: 60 }), (ring, metres) => {
+      count('holes', cutHole(site, 'woods', ring));
+      const drawn = readSite(
+        writeSite({
+          ...site,
+          readFrom: undefined,
+          features: [...site.features, thing('x', 'building', areaOf([...ring, ring[0]!]))],
+        }),
+        'x',
+      ).site!;
+      if (!drawn.features.some(({ id }) => id === 'x')) return;
+      count('simplified', simplify(drawn, 'x', metres));
+      count('squared', squareBuilding(drawn, 'x'));
+      count('cutOut', cutOut(drawn, 'woods', 'x'));
+    });
+    fc.assert(property, { numRuns: 300, seed: 13 });
+    expect(Math.min(...Object.values(counts)), JSON.stringify(counts)).toBeGreaterThan(10);
+  });
+});
