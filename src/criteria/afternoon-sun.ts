@@ -1,37 +1,9 @@
-import type { Figure } from '../birds/guide.ts';
 import type { SiteSettings } from '../site/types.ts';
 import type { SunTable } from '../sky/sun-table.ts';
+import { sunFigures, sunOn } from './afternoon-sun-figures.ts';
 import type { Criterion, PostContext } from './criterion.ts';
-import { ours, reader } from './figures.ts';
-import { percentText } from './units.ts';
-
-const settings = {
-  lowUnder: ours(2, 'h', [0.5, 4]),
-  highOver: ours(3.5, 'h', [1, 5]),
-  fullSun: ours(0.3, 'score', [0.05, 1], 'Score of five hours of sun.'),
-  hotLoss: ours(
-    0.1,
-    'score',
-    [0, 0.3],
-    'Five hours of sun score this much less for a dark box, and again in a hot July.',
-  ),
-  hotJuly: ours(
-    32,
-    '°C',
-    [20, 45],
-    'Mean daily July maximum, as the person entered it, from which the grade goes up a step.',
-  ),
-  hotRamp: ours(4, '°C', [0.5, 10], 'Over which a hot July comes to count in the score, centered on `hotJuly`.'),
-  mostUnmapped: ours(
-    0.9,
-    'share',
-    [0.1, 1],
-    'Not judged where more of the disc is not drawn and nothing tall stands within `tallReach`.',
-  ),
-  radius: ours(40, 'm', [20, 80]),
-  tallReach: ours(150, 'm', [20, 500]),
-} as const satisfies Record<string, Figure>;
-export const sunOn = reader('afternoon-sun', settings);
+import { ours } from './figures.ts';
+import { littleDrawn } from './little-drawn.ts';
 
 export type SunGrade = 'LOW' | 'MID' | 'HIGH';
 const grades: readonly SunGrade[] = ['LOW', 'MID', 'HIGH'];
@@ -73,15 +45,6 @@ function hoursCurve({ site }: Pick<PostContext, 'site'>) {
   ] as const;
 }
 
-/** Whether so little is drawn around that shade cannot be known. */
-function unknown({ spot, site }: PostContext): string | null {
-  const { mostUnmapped, radius, tallReach } = sunOn(site);
-  const { unmapped } = spot.shares(radius);
-  if (unmapped <= mostUnmapped) return null;
-  const tall = spot.ground.has('tall') ? spot.nearest('tall') : null;
-  return tall && tall.distance <= tallReach ? null : `${percentText(unmapped)} of the surroundings is not drawn`;
-}
-
 /** Direct sun on the post in the afternoon: shade moves a box's heat by far more than the way it faces. */
 export const afternoonSun: Criterion = {
   id: 'afternoon-sun',
@@ -93,9 +56,9 @@ export const afternoonSun: Criterion = {
     [0, 10],
     'Shade, paint and walls were measured to matter, the bearing hardly (Ellis 2016, Ellis & Rhind 2022, Butler 2009).',
   ),
-  settings,
+  settings: sunFigures,
   measure(context) {
-    const reason = unknown(context);
+    const reason = littleDrawn(context);
     if (reason) return { raw: null, reason };
     return { raw: sunHours(context.sun, context.spot.shaded(context.eye, context.sun)), at: { shape: 'sun' } };
   },

@@ -3,6 +3,7 @@ import { facingFigures, facingOn } from './facing-figures.ts';
 import { worthAt } from './facing-wish.ts';
 import { facingSentence } from './facing-words.ts';
 import { ours } from './figures.ts';
+import { littleDrawn } from './little-drawn.ts';
 
 /** A bearing's worth as a score: the worst is not hopeless. */
 function scoreOf(worth: number, { site }: PostContext): number {
@@ -18,12 +19,17 @@ export const entrance: Criterion = {
   weight: ours(1, 'weight', [0, 10], 'No bearing is proven best everywhere.'),
   settings: facingFigures,
   measure(context) {
+    const reason = littleDrawn(context);
+    if (reason) return { raw: null, reason };
     const { wish } = context;
     const parts = { worth: worthAt(wish, context.facing), best: wish.best, from: wish.from, to: wish.to };
     return { raw: context.facing, parts, at: { shape: 'wedge', from: wish.from, to: wish.to } };
   },
   score: ({ parts }, context) => scoreOf(parts?.worth ?? worthAt(context.wish, context.facing), context),
-  explain: (_, context) => facingSentence(context.wish, context.facing),
+  explain(measured, context) {
+    const advice = facingSentence(context.wish, context.facing);
+    return measured.raw === null ? `Facing not judged: ${measured.reason}. ${advice} by the latitude alone` : advice;
+  },
   curve(context) {
     const { worth } = context.wish;
     return Array.from({ length: 73 }, (_, i) => [i * 5, scoreOf(worth[(i * 5) % 360]!, context)] as const);

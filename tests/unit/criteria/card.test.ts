@@ -137,11 +137,13 @@ describe('a card', () => {
     expect(card(-40, -100).flags[0]).toBe('No box may stand here: in water.');
   });
 
-  it('works on a site with nothing drawn: facing only, the rest not judged', () => {
+  it('judges nothing on a site with nothing drawn, and still advises a facing', () => {
     const bare = make([]);
     const one = scorePost(bare.ground, post(), bluebird, bare.suns);
-    expect(one.rows.filter((row) => row.score !== null).map((row) => row.id)).toEqual(['entrance']);
-    expect(one.judged).toBeLessThan(0.15);
+    expect(one.rows.every((row) => row.score === null)).toBe(true);
+    expect(one).toMatchObject({ score: 0, judged: 0 });
+    expect(one.rows.find((row) => row.id === 'entrance')!.sentence).toContain('by the latitude alone');
+    expect(one.facing.best).toBeGreaterThan(0);
     expect(one.weakest).toEqual([]);
     expect(one.unmapped).toBe(1);
     expect(one.sun.hours).toBeCloseTo(5, 9);
