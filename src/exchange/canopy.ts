@@ -32,7 +32,7 @@ export const canopySettings: CanopySettings = {
   smooth: 1,
   leastWoods: 200,
   leastBrush: 25,
-  leastTree: 4,
+  leastTree: 6,
   tolerance: 0.5,
 };
 

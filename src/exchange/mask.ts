@@ -9,7 +9,23 @@ export interface Mask {
 
 /** Holes and gaps up to about twice `reach` cells wide are filled (dilation, then erosion). */
 export function closed(mask: Mask, reach: number): Mask {
-  return grown(grown(mask, reach, 1), reach, 0);
+  // With empty ground around it, so that what grows to the edge is taken back there too.
+  const wide = framed(mask, 2 * reach);
+  return framed(grown(grown(wide, reach, 1), reach, 0), -2 * reach);
+}
+
+/** The mask with `cells` empty cells more on each side, or fewer. */
+function framed(mask: Mask, cells: number): Mask {
+  if (cells === 0) return mask;
+  const width = mask.width + 2 * cells;
+  const height = mask.height + 2 * cells;
+  const out = new Uint8Array(width * height);
+  for (let row = Math.max(0, -cells); row < mask.height + Math.min(0, cells); row++) {
+    const from = row * mask.width + Math.max(0, -cells);
+    const line = mask.cells.subarray(from, from + Math.min(width, mask.width));
+    out.set(line, (row + cells) * width + Math.max(0, cells));
+  }
+  return { width, height, cells: out };
 }
 
 /** Specks and spurs up to about twice `reach` cells wide are taken away (erosion, then dilation). */
