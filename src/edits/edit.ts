@@ -43,11 +43,12 @@ export function freeIds(site: Site): Ids {
   return ids;
 }
 
-/** The feature with another geometry; its stale bounding box goes. */
-export function withGeometry(feature: SiteFeature, geometry: SiteGeometry | null): SiteFeature {
+/** The feature with another geometry; stale bounding boxes go. */
+export function withGeometry(feature: SiteFeature, geometry: SiteGeometry): SiteFeature {
   const { extra, ...rest } = feature;
   const { bbox: _box, ...others } = extra ?? {};
-  return { ...rest, geometry, ...(Object.keys(others).length > 0 ? { extra: others } : {}) };
+  const { bbox: _inner, ...bare } = geometry;
+  return { ...rest, geometry: bare, ...(Object.keys(others).length > 0 ? { extra: others } : {}) };
 }
 
 /** `value` rounded to 7 decimals of a degree, about a centimetre. */

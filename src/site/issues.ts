@@ -33,6 +33,7 @@ export const fileIssues = {
   'unsafe-key': repaired('A member named __proto__ was removed.'),
   'single-feature': repaired('One feature without a collection was wrapped in one.'),
   'number-not-finite': warning('NaN, Infinity or a number too large to hold was read as “not given”.'),
+  'number-too-long': warning('A whole number with more digits than can be held exactly.'),
   'newer-version': warning('Made by a newer Meadowpost: opened read-only.'),
   'other-datum': warning('A `crs` member says that the positions are not WGS84.'),
   'nothing-drawn': note('The site has no features yet.'),

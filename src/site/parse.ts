@@ -1,6 +1,7 @@
 /** Text → JSON value, or the reason why not. Everything hostile about the text itself is stopped here. */
 import { limits } from './defaults.ts';
 import { trouble } from './issues.ts';
+import { cut } from './label.ts';
 import { lineAndColumn, type ScanResult, scanJson } from './scan.ts';
 import type { Issue } from './types.ts';
 
@@ -118,7 +119,12 @@ function scanRepairs(scan: ScanResult, text: string): Issue[] {
     const said = `“${text.slice(at, at + Math.min(length, 20))}” at line ${row}, column ${column} is not a number that can be held; it was read as not given.`;
     return trouble('number-not-finite', {}, said, 'Put the right number there.');
   });
-  return [...twice, ...unsafe, ...notFinite];
+  const tooLong = scan.tooLong.slice(0, 20).map(({ at, length }) => {
+    const digits = text.slice(at, at + length);
+    const said = `The number ${cut(digits)} at line ${line(at)} has more digits than can be held; it is read as ${Number(digits)}.`;
+    return trouble('number-too-long', {}, said, 'Put it in quotation marks if it is a name or an id.');
+  });
+  return [...twice, ...unsafe, ...notFinite, ...tooLong];
 }
 
 /** The text with each such number replaced by null, so that only its feature suffers. */

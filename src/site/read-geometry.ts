@@ -2,6 +2,7 @@
 import type { Position } from 'geojson';
 import { checkParts, checkPolygon, type Who } from './check-area.ts';
 import { placeWords, trouble } from './issues.ts';
+import { isObject, otherMembers } from './json.ts';
 import { type Shape, shapeOf } from './kinds.ts';
 import { kindWord } from './label.ts';
 import { type PositionTrouble, placeOf, positionsOf, positionTrouble, samePlace } from './positions.ts';
@@ -46,7 +47,14 @@ export function readGeometry(raw: unknown, kind: Kind, who: Who): ReadGeometry {
   const issues = shaped.repaired ? [shaped.repaired] : [];
   if (long) issues.push(extraNumbers(who, positions[0] as Position));
   const read = readShape(long ? { ...shaped, coordinates: trimmed(shaped.coordinates) } : shaped, who);
-  return { geometries: read.geometries, issues: [...issues, ...read.issues] };
+  issues.push(...read.issues);
+  return { geometries: read.geometries.map((one) => one && withOthers(one, raw, issues.length > 0)), issues };
+}
+
+/** The geometry with the members beside type and coordinates that the file gave it; a bounding box only while nothing was repaired. */
+function withOthers(geometry: SiteGeometry, raw: unknown, changed: boolean): SiteGeometry {
+  const others = isObject(raw) ? (otherMembers(raw, changed ? ['bbox'] : []) ?? {}) : {};
+  return { ...others, ...geometry };
 }
 
 function unreadable(who: Who, what: string): ReadGeometry {

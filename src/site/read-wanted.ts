@@ -1,6 +1,6 @@
 /** The setting `wanted`: how many sites for which bird. */
 import { trouble } from './issues.ts';
-import { member } from './json.ts';
+import { isObject, member } from './json.ts';
 import { cut } from './label.ts';
 import type { Issue, Wanted } from './types.ts';
 
@@ -34,7 +34,8 @@ function readLine(line: unknown, nth: string, issues: Issue[]): Wanted | null {
     issues.push(trouble('wanted-unreadable', {}, `${nth} ${said}; it is not used.`, fix));
     return null;
   }
-  const read = { bird: String(bird), sites: Number(sites) };
+  const { paired: _given, ...others } = isObject(line) ? line : {};
+  const read = { ...others, bird: String(bird), sites: Number(sites) };
   return typeof paired === 'boolean' ? { ...read, paired } : read;
 }
 

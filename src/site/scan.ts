@@ -13,6 +13,8 @@ export interface ScanResult {
   readonly unsafeKeys: readonly number[];
   /** NaN, Infinity and numbers such as 1e999. */
   readonly notFinite: readonly { readonly at: number; readonly length: number }[];
+  /** Whole numbers with more digits than are held exactly. */
+  readonly tooLong: readonly { readonly at: number; readonly length: number }[];
 }
 
 type Want = 'value' | 'value or ]' | 'key' | 'key or }' | ':' | ', or ]' | ', or }' | 'end';
@@ -46,6 +48,11 @@ function goodEscapes(inside: string): boolean {
   return found.every((one) => /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})$/.test(one));
 }
 
+/** Whether a whole number is not the one that will be held. */
+function isTooLong(digits: string): boolean {
+  return /^-?\d+$/.test(digits) && BigInt(digits) !== BigInt(Number(digits));
+}
+
 class Scanner {
   depth = 0;
   mistake: { at: number; wanted: string } | null = null;
@@ -53,6 +60,7 @@ class Scanner {
   readonly keysTwice: { key: string; at: number }[] = [];
   readonly unsafeKeys: number[] = [];
   readonly notFinite: { at: number; length: number }[] = [];
+  readonly tooLong: { at: number; length: number }[] = [];
   private readonly text: string;
   private readonly mostDepth: number;
   private want: Want = 'value';
@@ -160,8 +168,9 @@ class Scanner {
 
   private number(): void {
     const length = matchAt(number, this.text, this.at);
-    const held = length > 0 && Number.isFinite(Number(this.text.slice(this.at, this.at + length)));
-    if (length > 0 && !held) this.notFinite.push({ at: this.at, length });
+    const digits = this.text.slice(this.at, this.at + length);
+    if (length > 0 && !Number.isFinite(Number(digits))) this.notFinite.push({ at: this.at, length });
+    else if (length > 15 && isTooLong(digits)) this.tooLong.push({ at: this.at, length });
     if (length > 0) this.took(this.at + length);
     else this.notNumber();
   }

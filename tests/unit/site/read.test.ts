@@ -311,6 +311,16 @@ describe('NaN, Infinity and 1e999', () => {
   });
 });
 
+describe('long numbers', () => {
+  it('are named when they change, and not when they do not', () => {
+    const long = (n: string) => withClean(feature(point(), { kind: 'tree', 'x-id': 77 })).replace('77', n);
+    expect(only(long('12345678901234567891'), 'number-too-long').sentence).toMatch(/12345678901234567891 at line 1/);
+    for (const fine of ['9007199254740992', '0.12345678901234567', '100000000000000000000']) {
+      expect(readSite(long(fine), 'x').issues, fine).toEqual([]);
+    }
+  });
+});
+
 describe('repairs are done and said', () => {
   it('closes an outline', () => {
     const text = withClean(woods(polygon(square().slice(0, 4))));

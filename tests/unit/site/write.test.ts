@@ -42,9 +42,9 @@ type AnyFile = typeof anyFile extends fc.Arbitrary<infer T> ? T : never;
 function asText({ features, settings, extra, name }: AnyFile): string {
   const list = features.map(({ shape, at, to, kind, properties, name: called, extra: more, numbered }, i) => {
     const geometries = {
-      area: polygon(square(at[0], at[1], 0.001)),
+      area: { ...more, ...polygon(square(at[0], at[1], 0.001)) },
       line: { type: 'LineString', coordinates: [at, [to[0]! + 1e-7, to[1]! + 0.5]] },
-      point: { type: 'Point', coordinates: at },
+      point: { type: 'Point', coordinates: at, ...more },
       unknown: point(),
       none: null,
     };
@@ -91,6 +91,14 @@ describe('writing', () => {
       }),
       { numRuns: 200, seed: 20_260_616 },
     );
+  });
+
+  it('keeps members of a geometry and of a line of wanted', () => {
+    const settings = { region: 'europe', wanted: [{ bird: 'a', 'x-why': 'asked for', sites: 1 }] };
+    const placed = { coordinates: [-81, 41], 'x-how': 'tape', type: 'Point', bbox: [-81, 41, -81, 41] };
+    const after = JSON.parse(canonicalText(touched(file([feature(placed, { kind: 'post' })], settings))));
+    expect(after.features[0].geometry).toEqual(placed);
+    expect(after.meadowpost.wanted).toEqual(settings.wanted);
   });
 
   it('puts one feature on a line, kept ones in their place', () => {
