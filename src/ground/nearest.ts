@@ -2,7 +2,7 @@
 import { columnAt, type Grid, lastRing, makeGrid, ringCells, ringDistance, rowAt } from '../geometry/grid.ts';
 import type { Point } from '../geometry/point.ts';
 import { distanceToSegment, nearestShare, squareToSegment } from '../geometry/segment.ts';
-import type { TargetPieces } from './target-pieces.ts';
+import type { Owner, TargetPieces } from './target-pieces.ts';
 import type { Found, Piece } from './types.ts';
 
 export interface TargetIndex {
@@ -28,6 +28,8 @@ interface Search {
   readonly hit: Hit;
 }
 
+const ownerOf = ({ owners, owner }: TargetPieces, piece: number): Owner => owners[owner[piece]!]!;
+
 /** Looks through one cell for anything nearer than the hit so far. */
 function searchCell(search: Search, cell: number, px: number, py: number, seamsOnly: boolean): void {
   const { grid, offset, pieces, hit } = search;
@@ -39,7 +41,7 @@ function searchCell(search: Search, cell: number, px: number, py: number, seamsO
     const square = squareToSegment(px, py, ends[4 * k]!, ends[4 * k + 1]!, ends[4 * k + 2]!, ends[4 * k + 3]!);
     if (square >= limit * limit) continue;
     const distance = Math.sqrt(square) - offset[k]!;
-    hit.distance = distance < 0 && pieces.stopsAtZero[piece[k]!]! ? Math.min(0, hit.distance) : distance;
+    hit.distance = distance < 0 && ownerOf(pieces, piece[k]!).stopsAtZero ? Math.min(0, hit.distance) : distance;
     hit.piece = piece[k]!;
   }
 }
@@ -60,13 +62,15 @@ function search(s: Search, px: number, py: number, seamsOnly: boolean, reach: nu
 }
 
 /** The place on a piece that its distance is measured to. */
-function placeOn({ ends, offset }: TargetPieces, i: number, p: Point, distance: number): Point {
+function placeOn(pieces: TargetPieces, i: number, p: Point, distance: number): Point {
+  const { ends } = pieces;
+  const { offset } = ownerOf(pieces, i);
   const [ax, ay, bx, by] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
   const share = nearestShare(p.x, p.y, ax, ay, bx, by);
   const at = { x: ax + share * (bx - ax), y: ay + share * (by - ay) };
-  if (offset[i] === 0) return at;
+  if (offset === 0) return at;
   const off = Math.hypot(p.x - at.x, p.y - at.y);
-  if (off === 0) return distance < 0 ? { x: at.x, y: at.y + offset[i]! } : at;
+  if (off === 0) return distance < 0 ? { x: at.x, y: at.y + offset } : at;
   const back = (off - distance) / off;
   return { x: at.x + back * (p.x - at.x), y: at.y + back * (p.y - at.y) };
 }
@@ -80,22 +84,23 @@ function piecesWithin({ pieces, grid, widest }: Search, p: Point, reach: number)
     const last = grid.start[row * grid.columns + column1 + 1]!;
     for (let k = grid.start[row * grid.columns + column0]!; k < last; k++) found.add(grid.piece[k]!);
   }
-  const { ends, height, feature, offset } = pieces;
+  const { ends } = pieces;
   const near: Piece[] = [];
   for (const i of [...found].sort((a, b) => a - b)) {
     const [ax, ay, bx, by] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
-    if (distanceToSegment(p.x, p.y, ax, ay, bx, by) - offset[i]! > reach) continue;
-    near.push({ a: { x: ax, y: ay }, b: { x: bx, y: by }, height: height[i]!, feature: feature[i]! });
+    const { id, height, offset } = ownerOf(pieces, i);
+    if (distanceToSegment(p.x, p.y, ax, ay, bx, by) - offset > reach) continue;
+    near.push({ a: { x: ax, y: ay }, b: { x: bx, y: by }, height, feature: id });
   }
   return near;
 }
 
 /** Prepares the search for one target. */
 export function makeTargetIndex(pieces: TargetPieces): TargetIndex {
-  const grid = makeGrid(new Float64Array(pieces.ends));
+  const grid = makeGrid(pieces.ends);
   if (!grid) return { empty: true, nearest: () => null, within: () => [] };
   const offset = new Float64Array(grid.piece.length);
-  for (let k = 0; k < offset.length; k++) offset[k] = pieces.offset[grid.piece[k]!]!;
+  for (let k = 0; k < offset.length; k++) offset[k] = ownerOf(pieces, grid.piece[k]!).offset;
   const cells = new Int32Array(2 * (grid.columns + grid.rows) + 4);
   const widest = offset.reduce((a, b) => Math.max(a, b), 0);
   const s: Search = { pieces, grid, offset, widest, cells, hit: { piece: -1, distance: 0 } };
@@ -105,7 +110,7 @@ export function makeTargetIndex(pieces: TargetPieces): TargetIndex {
       const { piece, distance } = search(s, p.x, p.y, inside, inside ? Infinity : reach);
       if (piece < 0) return null;
       const at = placeOn(pieces, piece, p, distance);
-      return { distance: inside ? -distance : distance, at, feature: pieces.feature[piece]! };
+      return { distance: inside ? -distance : distance, at, feature: ownerOf(pieces, piece).id };
     },
     within: (p, reach) => piecesWithin(s, p, reach),
   };

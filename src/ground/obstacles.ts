@@ -26,18 +26,41 @@ export interface Obstacles {
 
 /** Growing list of obstacles before they are sorted. */
 class Gathered {
-  readonly ends: number[] = [];
-  readonly height: number[] = [];
-  readonly radius: number[] = [];
+  private ends: Float64Array;
+  private height: Float64Array;
+  private radius: Float64Array;
+  private count = 0;
+
+  constructor(expected: number) {
+    this.ends = new Float64Array(4 * expected);
+    this.height = new Float64Array(expected);
+    this.radius = new Float64Array(expected);
+  }
 
   add(ax: number, ay: number, bx: number, by: number, height: number, radius: number): void {
-    this.ends.push(ax, ay, bx, by);
-    this.height.push(height);
-    this.radius.push(radius);
+    if (this.count === this.height.length) this.grow();
+    const i = this.count++;
+    this.ends[4 * i] = ax;
+    this.ends[4 * i + 1] = ay;
+    this.ends[4 * i + 2] = bx;
+    this.ends[4 * i + 3] = by;
+    this.height[i] = height;
+    this.radius[i] = radius;
+  }
+
+  private grow(): void {
+    const widened = (list: Float64Array): Float64Array => {
+      const wider = new Float64Array(2 * list.length);
+      wider.set(list);
+      return wider;
+    };
+    this.ends = widened(this.ends);
+    this.height = widened(this.height);
+    this.radius = widened(this.radius);
   }
 
   sorted(): Stand | null {
-    const grid = makeGrid(new Float64Array(this.ends));
+    const grid = makeGrid(this.ends.subarray(0, 4 * this.count));
     if (!grid) return null;
     const height = new Float64Array(grid.piece.length);
     const radius = new Float64Array(grid.piece.length);
@@ -92,7 +115,7 @@ function addHedge(
 
 /** Gathers everything with a height. Fences, wires, shrubs and perches hide nothing. */
 export function makeObstacles(layer: Layer, drawn: Drawn): Obstacles {
-  const all = { walls: new Gathered(), crowns: new Gathered(), hedges: new Gathered() };
+  const all = { walls: new Gathered(layer.left.length + 64), crowns: new Gathered(64), hedges: new Gathered(64) };
   addAreaWalls(all.walls, layer);
   for (const line of drawn.lines) {
     if (line.kind !== 'hedge' || line.height <= 0) continue;
