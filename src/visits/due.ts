@@ -18,6 +18,8 @@ export interface BoxNow {
   readonly bird: BirdGuide | null;
   /** The clock of the nest that is active now, or null. */
   readonly clock: NestClock | null;
+  /** Days of the year (MM-DD) with eggs or young of the bird the box stands for; weekly looks rest outside them. Absent: never. */
+  readonly season?: { readonly from: string; readonly to: string };
 }
 
 export interface Due {
@@ -41,11 +43,25 @@ function adviceOn(box: BoxNow, nest: Visit | null, day: string, experience: Expe
   return openingAdvice(box.bird, box.clock, day, experience);
 }
 
+/** Weeks before the season's first eggs for the first look of the year, and after its end for the last (ours). */
+const early = 28;
+const late = 21;
+
+/** A weekly look that falls into the quiet months waits for the first look of the next season. */
+function inSeason(due: string, season: BoxNow['season']): string {
+  if (!season) return due;
+  const year = Number(due.slice(0, 4));
+  const opens = (of: number) => addDays(`${of}-${season.from}`, -early);
+  if (due < opens(year)) return opens(year);
+  return due > addDays(`${year}-${season.to}`, late) ? opens(year + 1) : due;
+}
+
 /** Next look at one box: a week after the last, never visited boxes today, the day after the latest fledging to see the outcome when that comes first. */
 export function nextVisit(box: BoxNow, today: string, experience: Experience): Due {
   const last = [...box.visits].sort(byTime).at(-1) ?? null;
   const active = last !== null && activeStates.includes(last.state);
-  const weekly = last ? addDays(last.date, visitEvery) : today;
+  const next = last ? addDays(last.date, visitEvery) : today;
+  const weekly = active ? next : inSeason(next, box.season);
   const outcome = active && box.clock?.fledge ? addDays(box.clock.fledge.latest, 1) : null;
   const due = outcome !== null && last !== null && outcome > last.date && outcome < weekly ? outcome : weekly;
   const overdue = Math.max(0, daysBetween(due, today));
@@ -53,7 +69,7 @@ export function nextVisit(box: BoxNow, today: string, experience: Experience): D
   const advice = adviceOn(box, active ? last : null, day, experience);
   const name = `Box ${box.number ?? box.post}`;
   const state = last ? `last seen ${dayWords(last.date)} (${last.state})` : 'not visited yet';
-  const late = overdue > 0 ? `, overdue by ${overdue} ${overdue === 1 ? 'day' : 'days'}` : '';
+  const behind = overdue > 0 ? `, overdue by ${overdue} ${overdue === 1 ? 'day' : 'days'}` : '';
   return {
     post: box.post,
     number: box.number,
@@ -62,7 +78,7 @@ export function nextVisit(box: BoxNow, today: string, experience: Experience): D
     active,
     do: advice.do,
     sentence:
-      `${name}: next visit ${dayWords(due)}${late}; ${state}. ${advice.do === 'watch' ? advice.sentence : ''}`.trim(),
+      `${name}: next visit ${dayWords(due)}${behind}; ${state}. ${advice.do === 'watch' ? advice.sentence : ''}`.trim(),
   };
 }
 

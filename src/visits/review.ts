@@ -20,6 +20,7 @@ export interface ReviewBox {
   readonly bird: string;
   /** Criterion id → 0–1, null = not judged. */
   readonly scores: Readonly<Record<string, number | null>>;
+  /** Whether it has a guard; null when not noted. A visit that added one counts too. */
   readonly guarded: boolean | null;
   /** A better spot the planner knows, with the points (0–100) it gains. */
   readonly better: { readonly label: string; readonly gain: number } | null;
@@ -172,7 +173,8 @@ function factsOf(
     rivalShare,
     paired: input.boxes.filter((other) => other.site === box.site).length > 1,
     pairs: guide?.spacing.pairs ?? false,
-    guarded: box.guarded,
+    guarded:
+      input.visits.some((visit) => visit.post === box.post && visit.action.includes('guard-added')) || box.guarded,
     entrance: box.scores.entrance ?? null,
     better: box.better,
   };
@@ -203,9 +205,11 @@ export function reviewSeason(input: ReviewInput): SeasonReview {
   const wanted = wantedNests(nests, input.birds).filter((nest) => known.has(nest.post));
   const rivals = wanted.filter((nest) => isRival(nest, known.get(nest.post)!, input.birds)).length;
   const rivalShare = wanted.length > 0 ? rivals / wanted.length : 0;
+  const looked = new Map<string, Set<number>>();
+  for (const visit of visits) looked.set(visit.post, (looked.get(visit.post) ?? new Set()).add(yearOf(visit)));
   const boxes = input.boxes.map((box): BoxReview => {
     const own = nests.filter((nest) => nest.post === box.post);
-    const seasons = [...new Set(visits.filter((visit) => visit.post === box.post).map(yearOf))].sort((a, b) => a - b);
+    const seasons = [...(looked.get(box.post) ?? [])].sort((a, b) => a - b);
     const facts = factsOf(box, input, own, seasons, rivalShare);
     return {
       post: box.post,

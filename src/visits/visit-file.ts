@@ -1,9 +1,9 @@
 /** The visits file: JSON of its own, versioned, unknown members kept, the site named by its name and posts. */
 
 import type { Issue, Severity } from '../site/types.ts';
-import { dayOrNull } from './days.ts';
-import { makeVisit, type Visit } from './visit.ts';
-import { type Choice, choices, choose, chooseAll, countOf, pairOf, textOf } from './visit-members.ts';
+import type { Visit } from './visit.ts';
+import { isMembers, type Members, membersOf, rest, visitOf } from './visit-json.ts';
+import { textOf } from './visit-members.ts';
 
 export interface VisitFile {
   /** Name of the site the visits belong to. */
@@ -22,108 +22,11 @@ export interface ReadVisits {
 
 /** The version this program writes. */
 export const visitFileVersion = 1;
-const largest = 20_000_000;
+const largest = 60_000_000;
 const mostVisits = 100_000;
 
 function issue(id: string, severity: Severity, sentence: string, fix: string, feature: string | null = null): Issue {
   return { id, severity, feature, place: null, sentence, fix };
-}
-
-type Members = Record<string, unknown>;
-
-const isMembers = (value: unknown): value is Members =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-const known = [
-  'id',
-  'post',
-  'box',
-  'date',
-  'time',
-  'zone',
-  'observer',
-  'state',
-  'bird',
-  'material',
-  'cup',
-  'eggs',
-  'young',
-  'age',
-  'dead',
-  'trouble',
-  'action',
-  'note',
-  'photo',
-  'device',
-  'madeAt',
-  'replaces',
-] as const satisfies readonly (keyof Visit)[];
-
-function rest(members: Members, taken: readonly string[]): Members | undefined {
-  const others = Object.entries(members).filter(([key]) => !taken.includes(key) && key !== '__proto__');
-  return others.length > 0 ? Object.fromEntries(others) : undefined;
-}
-
-function eggsOf(value: unknown): Visit['eggs'] {
-  if (!isMembers(value)) return null;
-  return {
-    count: countOf(value.count),
-    color: choose(choices.color, value.color),
-    pattern: choose(choices.pattern, value.pattern),
-    size: choose(choices.size, value.size),
-  };
-}
-
-/** Names of members whose word this program does not know: read as "not given", kept under `extra.unread`. */
-function unreadOf(members: Members): Members | undefined {
-  const lost: Members = {};
-  const check = (key: string, value: unknown, choice: Choice) => {
-    const words = Array.isArray(value) ? value : value === null || value === undefined ? [] : [value];
-    if (words.some((word) => choose(choice, word) === null)) lost[key] = value;
-  };
-  check('cup', members.cup, choices.cup);
-  check('material', members.material, choices.material);
-  check('trouble', members.trouble, choices.trouble);
-  check('action', members.action, choices.action);
-  return Object.keys(lost).length > 0 ? lost : undefined;
-}
-
-function visitOf(members: Members): Visit | null {
-  const [id, post, date, state] = [
-    textOf(members.id),
-    textOf(members.post),
-    textOf(members.date),
-    choose(choices.state, members.state),
-  ];
-  if (!id || !post || date === null || !state) return null;
-  const unread = unreadOf(members);
-  const others = rest(members, known);
-  const extra = unread ? { ...others, unread } : others;
-  return makeVisit({
-    id,
-    post,
-    date,
-    state,
-    box: countOf(members.box),
-    time: textOf(members.time),
-    zone: typeof members.zone === 'number' && Number.isFinite(members.zone) ? members.zone : null,
-    observer: textOf(members.observer) ?? '',
-    bird: textOf(members.bird),
-    material: chooseAll(choices.material, members.material),
-    cup: choose(choices.cup, members.cup),
-    eggs: eggsOf(members.eggs),
-    young: countOf(members.young),
-    age: pairOf(members.age),
-    dead: countOf(members.dead) ?? 0,
-    trouble: chooseAll(choices.trouble, members.trouble),
-    action: chooseAll(choices.action, members.action),
-    note: textOf(members.note) ?? '',
-    photo: textOf(members.photo),
-    device: textOf(members.device) ?? '',
-    madeAt: textOf(members.madeAt) ?? (dayOrNull(date) === null ? '' : `${date}T12:00:00Z`),
-    replaces: textOf(members.replaces),
-    ...(extra ? { extra } : {}),
-  });
 }
 
 function parse(text: string): { members: Members } | { trouble: Issue } {
@@ -250,12 +153,6 @@ export function otherSite(file: VisitFile, site: string, posts: readonly string[
   );
 }
 
-function memberOf(visit: Visit): Members {
-  const { extra, ...own } = visit;
-  const { unread, ...others } = (extra ?? {}) as { unread?: Members } & Members;
-  return { ...others, ...own, ...unread };
-}
-
 /** The text of a visits file; reading it gives the same visits back. */
 export function writeVisitFile(file: VisitFile): string {
   const members = {
@@ -263,7 +160,7 @@ export function writeVisitFile(file: VisitFile): string {
     site: file.site,
     ...(file.invented ? { invented: true } : {}),
     ...file.extra,
-    visits: file.visits.map(memberOf),
+    visits: file.visits.map(membersOf),
   };
   return `${JSON.stringify(members, null, 1)}\n`;
 }

@@ -137,9 +137,13 @@ export function makeVisit(given: Pick<Visit, Needed> & Partial<Visit>): Visit {
   };
 }
 
-/** Oldest first; without a time a visit counts as the day's last. Ties are told apart by post and id, so the order never depends on the input's. */
+/** Sorts by time as text; without a time a visit counts as the day's last. Post and id tell ties apart, so that order never depends on the input's. */
+export function timeKey(visit: Visit): string {
+  return `${visit.date} ${visit.time ?? '99:99'} ${visit.post} ${visit.id}`;
+}
+
+/** Oldest first. */
 export function byTime(a: Visit, b: Visit): number {
-  const key = (visit: Visit) => `${visit.date} ${visit.time ?? '99:99'} ${visit.post} ${visit.id}`;
-  const [left, right] = [key(a), key(b)];
+  const [left, right] = [timeKey(a), timeKey(b)];
   return left < right ? -1 : left > right ? 1 : 0;
 }

@@ -8,7 +8,7 @@ export const easternBluebird: BirdGuide = {
   latin: 'Sialia sialis',
   regions: ['eastern-north-america'],
   box: {
-    hole: hole(inch(1.5), 'B', ['FB609', 'HFB'], { range: [inch(1.5), inch(1.5625)] }),
+    hole: hole(inch(1.5), 'B', ['FB609', 'HFB']),
     floor: span(inch(5), inch(5), 'B', ['FB609', 'HFB']),
     depth: span(inch(8), inch(8), 'B', ['FB609', 'HFB']),
     holeAboveFloor: span(inch(5.5), inch(8), 'B', ['TXMN', 'FB609'], { note: 'The 1914 table gives 6 in.' }),

@@ -61,7 +61,7 @@ export const treeSwallow: BirdGuide = {
     clearAround: null,
   },
   weights: { water: 2 },
-  season: { from: '05-10', to: '07-31', source: ['BBNE', 'from memory'], grade: 'C' },
+  season: { from: '05-15', to: '07-31', source: ['BBNE', 'from memory'], grade: 'C' },
   nest: words('grass cup lined with feathers, often white', 'C', ['common practice']),
   eggs: {
     text: words('pure white', 'C', ['common practice']),

@@ -8,7 +8,7 @@ export const violetGreenSwallow: BirdGuide = {
   latin: 'Tachycineta thalassina',
   regions: ['western-north-america'],
   box: {
-    hole: hole(inch(1.375), 'C', ['PNW'], { range: [inch(1.25), inch(1.5)], note: 'The 1914 table gives 1 1/2 in.' }),
+    hole: hole(inch(1.375), 'C', ['PNW'], { range: [inch(1.375), inch(1.5)], note: 'The 1914 table gives 1 1/2 in.' }),
     floor: span(inch(5), inch(5), 'B', ['FB609', 'HFB']),
     depth: span(inch(6), inch(6), 'B', ['FB609', 'HFB']),
     holeAboveFloor: span(inch(1), inch(5), 'B', ['FB609', 'HFB'], { range: [inch(1), inch(6)] }),

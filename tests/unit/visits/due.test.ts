@@ -56,6 +56,19 @@ describe('next visit', () => {
   });
 });
 
+describe('in the quiet months', () => {
+  const season = { from: '04-01', to: '08-15' };
+  const due = (date: string, state: 'empty' | 'eggs') =>
+    nextVisit(box({ season, clock: null, bird: null, visits: [seen(date, state)] }), date, 'new').due;
+  test('an empty box rests until four weeks before the next eggs', () => {
+    expect(due('2026-08-29', 'empty')).toBe('2026-09-05');
+    expect(due('2026-08-30', 'empty')).toBe('2027-03-04');
+    expect(due('2026-12-30', 'empty')).toBe('2027-03-04');
+    expect(due('2026-02-01', 'empty')).toBe('2026-03-04');
+  });
+  test('a nest never does', () => expect(due('2026-09-20', 'eggs')).toBe('2026-09-27'));
+});
+
 test('the list: most overdue first, then by day, active before empty, then by number', () => {
   const boxes = [
     box({ post: 'a', number: 3, visits: [seen('2026-05-20', 'empty', 'a')] }),

@@ -79,6 +79,28 @@ describe('merging logs', () => {
   });
 });
 
+test('every member but device and photo makes another record', () => {
+  const base = makeVisit({
+    id: 'a',
+    post: 'p',
+    date: '2026-05-01',
+    state: 'eggs',
+    eggs: { count: 1, color: null, pattern: null, size: null },
+    extra: { x: 1 },
+  });
+  const keys = Object.keys(base) as (keyof Visit)[];
+  expect(keys.length).toBeGreaterThan(20);
+  const same = keys.filter(
+    (key) => mergeVisits([base], [{ ...base, [key]: 'another' } as unknown as Visit]).length === 1,
+  );
+  expect(same.sort()).toEqual(['device', 'photo']);
+  for (const key of ['count', 'color', 'pattern', 'size']) {
+    expect(
+      mergeVisits([base], [{ ...base, eggs: { ...base.eggs!, [key]: 'another' } } as unknown as Visit]),
+    ).toHaveLength(2);
+  }
+});
+
 describe('conflicts', () => {
   const base = { id: 'a', post: 'p1', box: 7, date: '2026-05-01', state: 'eggs', observer: 'Ann' } as const;
   test('one id, two contents: both kept and shown, the later made is used', () => {

@@ -101,6 +101,13 @@ describe('by bird', () => {
   });
 });
 
+test('a guard that was added on a visit is not advised again', () => {
+  const lost = [eggs('p1', '2026-05-03'), look('p1', '2026-05-10', 'failed', { trouble: ['predator-sign'] })];
+  const kinds = (visits: Visit[]) => review([reviewBox(1)], visits).boxes[0]!.advice.map((advice) => advice.kind);
+  expect(kinds(lost)).toEqual(['guard']);
+  expect(kinds([...lost, look('p1', '2026-05-11', 'empty', { action: ['guard-added'] })])).toEqual(['keep']);
+});
+
 describe('advice', () => {
   const facts: BoxFacts = {
     name: 'Box 7',
