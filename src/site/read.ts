@@ -99,7 +99,8 @@ function readCollection({ raw, features }: Collection, file: string): ReadSite {
   if (everywhere) return { site: null, issues: [everywhere] };
   const used = read.flatMap((one) => one.features);
   const stray = strayFeatures(used);
-  const good = used.filter((feature) => !stray.has(feature));
+  const whole = read.filter((one) => !one.features.some((feature) => stray.has(feature)));
+  const good = whole.flatMap((one) => one.features);
   const wide = tooWide(good, file) ?? tooManyCorners(good, file);
   if (wide) return { site: null, issues: [...issues, ...stray.values(), wide] };
   const kept = keptFeatures(features, read, stray);
@@ -141,10 +142,12 @@ function keptFeatures(
   let before = 0;
   return raw.flatMap((feature, i) => {
     const { features, issues } = read[i]!;
-    const used = features.filter((one) => !stray.has(one));
-    before += used.length;
-    if (used.length > 0) return [];
-    const why = issues.find(isError) ?? issues.find(({ id }) => id.startsWith('kind-')) ?? stray.get(features[0]!);
+    const far = features.map((one) => stray.get(one)).find((issue) => issue !== undefined);
+    if (features.length > 0 && !far) {
+      before += features.length;
+      return [];
+    }
+    const why = issues.find(isError) ?? issues.find(({ id }) => id.startsWith('kind-')) ?? far;
     return [{ before, feature, issue: why?.id ?? 'not-a-feature' }];
   });
 }

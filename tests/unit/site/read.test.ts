@@ -311,6 +311,35 @@ describe('NaN, Infinity and 1e999', () => {
   });
 });
 
+describe('a MultiPoint with one point far away', () => {
+  it('stays in the file whole', () => {
+    const many = feature(
+      {
+        type: 'MultiPoint',
+        coordinates: [
+          [-81, 41],
+          [0, 0],
+        ],
+      },
+      { kind: 'tree' },
+    );
+    const { site } = readSite(withClean(many), 'x');
+    expect(site?.features).toHaveLength(3);
+    expect(site?.kept).toEqual([{ before: 3, feature: many, issue: 'far-from-the-rest' }]);
+  });
+});
+
+describe('sizes', () => {
+  it('warns at 25 MB, refuses at 150 MB and at half a million corners', () => {
+    expect(only(file(cleanFeatures()) + ' '.repeat(25_000_000), 'file-big').severity).toBe('warning');
+    expect(only(' '.repeat(150_000_001), 'file-too-big').sentence).toMatch(/150 MB is the most/);
+    const line = { type: 'LineString', coordinates: Array.from({ length: 500_001 }, (_, i) => [-81 + i * 1e-7, 41]) };
+    const { site, issues } = readSite(file([feature(line, { kind: 'path' })]), 'x');
+    expect(site).toBeNull();
+    expect(issues.at(-1)?.sentence).toMatch(/500001 corners; 500000 is the most/);
+  });
+});
+
 describe('long numbers', () => {
   it('are named when they change, and not when they do not', () => {
     const long = (n: string) => withClean(feature(point(), { kind: 'tree', 'x-id': 77 })).replace('77', n);
