@@ -1,7 +1,7 @@
 /** A post's card: everything there is to say about it for one bird. */
 import type { BirdGuide } from '../birds/guide.ts';
 import type { Ground } from '../ground/types.ts';
-import type { Candidate, PostCard } from '../plan-types.ts';
+import type { Candidate, PostCard } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext, Row } from './criterion.ts';
 import { facingCard } from './facing-card.ts';

@@ -1,6 +1,6 @@
 import type { BirdGuide } from '../birds/guide.ts';
-import type { Candidate } from '../plan-types.ts';
 import { birdFor } from './bird-for.ts';
+import type { Candidate } from './card-types.ts';
 import type { PostContext } from './criterion.ts';
 import { facingWish } from './facing-wish.ts';
 import type { Spot } from './spot.ts';

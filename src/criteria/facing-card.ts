@@ -1,8 +1,8 @@
 /** The facing advice as the card shows it. */
 import { normalDegrees } from '../geometry/point.ts';
-import type { Facing } from '../plan-types.ts';
 import { compassPhrase, compassWord } from '../sky/compass.ts';
 import type { DeclinationAnswer } from '../sky/declination.ts';
+import type { Facing } from './card-types.ts';
 import type { PostContext } from './criterion.ts';
 import { facingOn } from './facing-figures.ts';
 import { facingSentence, latitudeNote } from './facing-words.ts';

@@ -31,7 +31,7 @@ const settings = {
     [1.05, 3],
     'Beyond `far` a perch still counts in part, to nothing at this many times it.',
   ),
-  soft: ours(10, '°', [1, 30], 'A perch this far round past the side of the box fades out.'),
+  soft: ours(20, '°', [1, 45], 'A perch this far round past the side of the box fades out.'),
   none: ours(0.4, 'score', [0.05, 1], 'Without a perch: wanted, not needed.'),
 } as const satisfies Record<string, Figure>;
 const on = reader('perch', settings);

@@ -1,6 +1,6 @@
 import type { BirdGuide } from '../birds/guide.ts';
 import type { Ground } from '../ground/types.ts';
-import type { Candidate } from '../plan-types.ts';
+import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext } from './criterion.ts';
 import { criteria } from './index.ts';

@@ -1,8 +1,9 @@
 /** The afternoon sun as the card shows it. */
-import type { AfternoonSun } from '../plan-types.ts';
+
 import { faceBeams } from '../sky/face-beams.ts';
 import type { SunTable } from '../sky/sun-table.ts';
 import { hotReasons, sunGrade, sunHours } from './afternoon-sun.ts';
+import type { AfternoonSun } from './card-types.ts';
 import type { PostContext } from './criterion.ts';
 
 const firstHour = 12;

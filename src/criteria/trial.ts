@@ -4,8 +4,8 @@
  */
 import type { BirdGuide, Curve, Figure } from '../birds/guide.ts';
 import type { Ground } from '../ground/types.ts';
-import type { Candidate } from '../plan-types.ts';
 import type { SiteSettings } from '../site/types.ts';
+import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext } from './criterion.ts';
 import { stretch } from './curve-shape.ts';

@@ -1,5 +1,5 @@
 import { holeText } from '../birds/hole.ts';
-import type { Candidate, PostCard } from '../plan-types.ts';
+import type { Candidate, PostCard } from './card-types.ts';
 import { makeContext } from './context.ts';
 import { scoreOf, verdictsIn } from './quick-score.ts';
 import type { Spot } from './spot.ts';
