@@ -1,7 +1,9 @@
 /** Every command, in the order help lists them. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { exportPlan } from './export.ts';
 import { plan } from './plan.ts';
+import { print } from './print.ts';
 import { score } from './score.ts';
 
-export const commands: readonly Command[] = [check, score, plan];
+export const commands: readonly Command[] = [check, score, plan, print, exportPlan];
