@@ -2,7 +2,7 @@
 
 import type { Units } from '../site/types.ts';
 import { group, type Item, line, path, rectangle, text } from './display.ts';
-import { wrap } from './measure.ts';
+import { widthOf, wrap } from './measure.ts';
 import { ratioWords, roundAtMost, scaleWords } from './scale-words.ts';
 import { point, type Style } from './style.ts';
 
@@ -36,9 +36,10 @@ function halfBar(x: number, y: number, length: number): Item[] {
 
 function figures(x: number, base: number, length: number, value: number, unit: string, style: Style): Item[] {
   const size = style.small;
+  const roomy = length / 2 > widthOf(`${value} ${unit}`, size);
   return [
     text(x, base, '0', size),
-    text(x + length / 2, base, String(value / 2), size, { anchor: 'middle' }),
+    ...(roomy ? [text(x + length / 2, base, String(value / 2), size, { anchor: 'middle' })] : []),
     text(x + length, base, `${value} ${unit}`, size, { anchor: length > 60 ? 'end' : 'middle' }),
   ];
 }

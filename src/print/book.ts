@@ -17,8 +17,12 @@ export const overlapShare = 0.1;
 /** Mean length of a leg on paper below which lengths and arrows crowd, mm (ours). */
 const comfortableLeg = 28;
 
-/** Most sheets an unasked-for scale may lead to before a coarser one is taken (ours). */
-const manySheets = 40;
+/** A disc pushed by at most so many mm counts as standing in its place; `near` is taken where nothing else keeps the sheets few (ours). */
+const exact = 1;
+const near = 3;
+
+/** An unasked-for scale puts at least this many boxes on a sheet on average, so that nobody walks with a pile of near-empty paper (ours). */
+const boxesPerSheet = 4;
 
 /** A detail sheet's ground: `centre` of the window and the numbers in its body. Rows and columns count from the top left. */
 export interface Frame {
@@ -37,11 +41,11 @@ export interface Book {
   readonly down: number;
 }
 
-/** What a page offers: the map window in mm and the least distance between two discs. */
+/** What a page offers: the map window in mm, and the room a box's disc takes (see `discRoom`). */
 export interface WindowFacts {
   readonly width: number;
   readonly height: number;
-  readonly apart: number;
+  room(box: PlannedBox): number;
 }
 
 /** Cuts the plan at the scale given, or at one chosen by `chooseScale`. No boxes: no frames. */
@@ -53,31 +57,43 @@ export function makeBook(boxes: readonly PlannedBox[], window: WindowFacts, unit
 }
 
 /**
- * The largest drawing that shows everything on one sheet, if numbers keep apart there; else the smallest drawing at which they keep
- * apart and legs are comfortably long; else (boxes too close at every scale) the largest drawing there is.
+ * The largest drawing that shows everything on one sheet, if numbers keep apart there and legs are comfortably long; else, of the
+ * drawings that keep numbers apart on few sheets, the smallest with comfortable legs or the largest of them; else the smallest that
+ * keeps numbers apart; else (boxes too close at every scale) the largest drawing there is.
  */
 export function chooseScale(boxes: readonly PlannedBox[], window: WindowFacts, units: Units): number {
   const scales = detailScales[units];
-  const apart = scales.filter((one) => keepsApart(boxes, window, one));
-  const sheets = (one: number) => makeBook(boxes, window, units, one).frames.length;
-  const single = scales.find((one) => sheets(one) <= 1);
   const first = scales[0] ?? 1000;
-  if (single !== undefined && (single === first || apart.includes(single)) && !legsCrowd(boxes, single)) return single;
-  const roomy = apart.filter((one) => !legsCrowd(boxes, one) && sheets(one) <= manySheets);
-  if (roomy.length > 0) return roomy[roomy.length - 1]!;
-  const few = apart.filter((one) => sheets(one) <= manySheets);
-  return few[0] ?? apart[apart.length - 1] ?? first;
+  const push = new Map(scales.map((one) => [one, pushed(boxes, window, one)]));
+  const sheets = new Map(scales.map((one) => [one, makeBook(boxes, window, units, one).frames.length]));
+  const within = (most: number) => scales.filter((one) => push.get(one)! <= most);
+  const single = scales.find((one) => sheets.get(one)! <= 1);
+  if (single !== undefined && (single === first || within(exact).includes(single)) && !legsCrowd(boxes, single))
+    return single;
+  const most = Math.max(1, Math.ceil(boxes.length / boxesPerSheet));
+  for (const limit of [exact, near]) {
+    const few = within(limit).filter((one) => sheets.get(one)! <= most);
+    const roomy = few.filter((one) => !legsCrowd(boxes, one));
+    const found = roomy[roomy.length - 1] ?? few[0];
+    if (found !== undefined) return found;
+  }
+  const apart = within(exact);
+  return apart[apart.length - 1] ?? first;
 }
 
-/** Whether discs at this scale stand where they belong; the two boxes of a pair may be pushed apart, they stand as one. */
-function keepsApart(boxes: readonly PlannedBox[], window: WindowFacts, scale: number): boolean {
+/** How far the most-moved disc is pushed at this scale, mm; the boxes of a pair may be pushed apart freely, they stand as one. */
+function pushed(boxes: readonly PlannedBox[], window: WindowFacts, scale: number): number {
   const mm = 1000 / scale;
   const spots = boxes.map(({ at }): [number, number] => [at.x * mm, at.y * mm]);
-  const placed = spread(spots, window.apart);
-  return boxes.every((box, i) => {
-    const shift = Math.hypot(placed[i]![0] - spots[i]![0], placed[i]![1] - spots[i]![1]);
-    return shift < (box.pairedWith === null ? 1 : window.apart);
-  });
+  const placed = spread(spots, boxes.map(window.room));
+  const shifts = boxes.map((box, i) =>
+    Math.max(
+      0,
+      Math.hypot(placed[i]![0] - spots[i]![0], placed[i]![1] - spots[i]![1]) -
+        (box.pairedWith === null ? 0 : window.room(box)),
+    ),
+  );
+  return Math.max(0, ...shifts);
 }
 
 /** Median distance to the nearest other box (a pair's own partner left out) on paper below the comfortable leg. */

@@ -38,9 +38,9 @@ export function discReach(look: DiscLook): number {
   return look.radius + second + beak;
 }
 
-/** Least distance between the middles of two discs so that their rims do not touch, mm. */
-export function discApart(look: DiscLook): number {
-  return 2 * (look.radius + second) + 0.8;
+/** Room a disc's rim takes from its middle, with half the gap to its neighbor, mm: two discs this far apart do not touch. */
+export function discRoom(look: DiscLook, standing: boolean): number {
+  return look.radius + (standing ? second : 0) + 0.4;
 }
 
 /** A box at (x, y), mm. */

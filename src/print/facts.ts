@@ -5,7 +5,7 @@ import { birdById, isBird } from '../birds/index.ts';
 import type { PlannedBox } from '../plan-types.ts';
 import type { Units } from '../site/types.ts';
 import { type Book, makeBook } from './book.ts';
-import { type DiscLook, discApart, discLook } from './disc.ts';
+import { type DiscLook, discLook, discRoom } from './disc.ts';
 import type { Item, SheetKind } from './display.ts';
 import type { SheetInput } from './input.ts';
 import { type Thing, thingsOf } from './land-things.ts';
@@ -48,7 +48,12 @@ export function bookFacts(input: SheetInput): BookFacts {
   );
   const { window } = mapLayout(page, style);
   const { units } = site.settings;
-  const book = makeBook(plan.boxes, { ...window, apart: discApart(look) }, units, options.scale);
+  const book = makeBook(
+    plan.boxes,
+    { ...window, room: (box) => discRoom(look, box.state === 'standing') },
+    units,
+    options.scale,
+  );
   const first = options.sheets.includes('index') ? 2 : 1;
   const pages = new Map(book.frames.flatMap((one) => one.numbers.map((n) => [n, one.sheet - 1 + first] as const)));
   const sheetOf = (number: number) => (options.sheets.includes('details') ? (pages.get(number) ?? null) : null);

@@ -31,7 +31,9 @@ export function drawHeader(box: Box, facts: HeaderFacts, style: Style): { items:
   const second = base + style.smallLine + 1.6;
   const stamp = `${facts.date} · revision ${plain(facts.revision)} · ${plain(facts.hash).slice(0, 8)}`;
   const stampWidth = widthOf(stamp, style.small);
-  const below = shorten(facts.below, box.width - stampWidth - 5, style.small);
+  // Large letters need a line each; headHeight counts it.
+  const third = style.variant === 'large-print' ? second + style.smallLine : second;
+  const below = shorten(facts.below, third > second ? box.width : box.width - stampWidth - 5, style.small);
   const items: Item[] = [
     group(
       [
@@ -46,11 +48,11 @@ export function drawHeader(box: Box, facts: HeaderFacts, style: Style): { items:
       [
         text(right, base, count, style.sub, { face: 'serifBold', anchor: 'end' }),
         text(box.x, second, below, style.small),
-        text(right, second, stamp, style.small, { anchor: 'end' }),
+        text(right, third, stamp, style.small, { anchor: 'end' }),
       ],
       { tag: 'P' },
     ),
-    line(box.x, second + 1.7, right, second + 1.7, 0.3),
+    line(box.x, third + 1.7, right, third + 1.7, 0.3),
   ];
-  return { items, height: second + 1.7 - box.y };
+  return { items, height: third + 1.7 - box.y };
 }

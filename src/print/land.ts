@@ -32,8 +32,21 @@ export function drawLand(things: readonly Thing[], layers: Layers, view: View, s
     for (const thing of seen.filter((one) => one.kind === kind)) items.push(...drawArea(thing, layers, view, style));
   for (const kind of lineKinds)
     for (const thing of seen.filter((one) => one.kind === kind)) items.push(...drawLine(thing, layers, view));
-  for (const thing of seen) if (thing.at) items.push(...drawPlace(thing, layers, view));
+  for (const thing of seen) if (thing.at && isPlant(thing)) items.push(...drawPlace(thing, layers, view));
   return group(items, { clip: rectangle(view.window) });
+}
+
+/** Trailheads, landmarks, feeders and the like: drawn over the round, which must not hide them. */
+export function drawMarks(things: readonly Thing[], layers: Layers, view: View): Item {
+  const marks = things.filter((thing) => thing.at && !isPlant(thing) && touches(thing, view));
+  return group(
+    marks.flatMap((thing) => drawPlace(thing, layers, view)),
+    { clip: rectangle(view.window) },
+  );
+}
+
+function isPlant({ kind }: Thing): boolean {
+  return kind === 'tree' || kind === 'shrub';
 }
 
 /** Whether a thing's box comes within `margin` mm of the window. */

@@ -16,7 +16,8 @@ export interface MapLayout {
 
 /** Height of a sheet's head with its line. */
 export function headHeight(style: Style): number {
-  return style.title * point * 0.78 + style.smallLine + 3.3;
+  const lines = style.variant === 'large-print' ? 2 : 1;
+  return style.title * point * 0.78 + lines * style.smallLine + 3.3;
 }
 
 /** The map as large as the page allows. */

@@ -108,6 +108,13 @@ function drawOther(box: Box): Item[] {
   return [path(middle, { fill: '#ffffff', stroke: { width: 0.45, color: '#000000' } })];
 }
 
+/** At most `room` rows; the last says how many found no room. */
+function withRest(rows: readonly KeyRow[], room: number): readonly KeyRow[] {
+  if (rows.length <= room) return rows;
+  const rest = { words: `and ${rows.length - room + 1} more kinds`, draw: () => [] };
+  return [...rows.slice(0, Math.max(0, room - 1)), rest];
+}
+
 /** Lays rows out in one column, or in as many as they need and the width allows; `left` counts the rows that found no room. */
 export function drawKey(rows: readonly KeyRow[], box: Box, style: Style): { item: Item; height: number; left: number } {
   const step = Math.max(swatch.height + 0.9, style.smallLine + 1);
@@ -118,7 +125,7 @@ export function drawKey(rows: readonly KeyRow[], box: Box, style: Style): { item
   const columns = wide ? most : Math.min(most, Math.max(1, Math.ceil(rows.length / fitting)));
   const width = (box.width - gap * (columns - 1)) / columns;
   const perColumn = Math.min(fitting, Math.max(1, Math.ceil(rows.length / columns)));
-  const shown = rows.slice(0, perColumn * columns);
+  const shown = withRest(rows, perColumn * columns);
   const items = shown.flatMap((row, i) => {
     const x = box.x + Math.floor(i / perColumn) * (width + gap);
     const y = box.y + (i % perColumn) * step;

@@ -63,14 +63,14 @@ function bars({ page, style }: BookFacts, view: View): Item[] {
 function panel({ style, page, stamp, units }: BookFacts, map: MapPage, grid: readonly string[]): Item[] {
   const box = mapLayout(page, style).panel;
   const wide = box.width > 1.6 * box.height;
-  const left = wide ? Math.min(box.width * 0.36, 72) : box.width;
+  const left = wide ? Math.min(box.width * 0.4, 76) : box.width;
   const scale = text(box.x, box.y + style.head * point * 0.8, scaleLine(map.view.scale, units), style.head, {
     face: 'serifBold',
   });
   const y = box.y + style.head * point + 2;
   const north = northArrow(box.x, y, left, stamp.declination, style);
   const credit = stamp.credit ? [plain(stamp.credit)] : [];
-  const rows = [...map.notes, ...grid, ...credit].flatMap((words) => wrap(words, left, style.small));
+  const rows = [...credit, ...map.notes, ...grid].flatMap((words) => wrap(words, left, style.small));
   const notesTop = y + north.height + style.small * point * 0.75;
   const room = Math.max(0, Math.floor((box.y + box.height - notesTop + style.smallLine * 0.9) / style.smallLine));
   const notes = rows.slice(0, room).map((row, i) => text(box.x, notesTop + i * style.smallLine, row, style.small));

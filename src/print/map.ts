@@ -3,10 +3,10 @@ import type { Point } from '../geometry/point.ts';
 import type { PlannedBox, Round } from '../plan-types.ts';
 import type { Units } from '../site/types.ts';
 import { clipLine, type Spot } from './clip.ts';
-import { type DiscLook, discApart, drawDisc } from './disc.ts';
+import { type DiscLook, discRoom, drawDisc } from './disc.ts';
 import { circle, group, type Item, path, rectangle } from './display.ts';
 import { centered, labelBox, Taken } from './labels.ts';
-import { drawLand, type Layers } from './land.ts';
+import { drawLand, drawMarks, type Layers } from './land.ts';
 import type { Thing } from './land-things.ts';
 import { drawNames } from './names.ts';
 import { drawLegs, drawLengths, drawTabs, type TabWords } from './route-line.ts';
@@ -48,6 +48,7 @@ export function drawMap(view: View, facts: MapFacts, wish: MapWish): Item {
   const { style, rounds } = facts;
   const taken = new Taken(view.window);
   const land = drawLand(facts.things, facts.layers, view, style);
+  const marks = drawMarks(facts.things, facts.layers, view);
   const discs = discsOf(facts.boxes, view, wish);
   for (const { x, y } of discs) taken.addDisc(x, y, wish.look.radius + 1.3);
   const rings = neighbors(facts.boxes, view, wish);
@@ -70,6 +71,7 @@ export function drawMap(view: View, facts: MapFacts, wish: MapWish): Item {
       { clip: rectangle(view.window) },
     ),
     ...legs,
+    marks,
     ...startMarks(facts, view),
     group([...rings, ...discs.flatMap((disc) => disc.stem), ...pairBars(facts.boxes, discs)], {
       clip: rectangle(view.window),
@@ -97,9 +99,7 @@ interface PlacedDisc {
 
 /** Discs pushed apart where they would touch; one pushed off its place keeps a stem to a dot there. */
 function discsOf(boxes: readonly PlannedBox[], view: View, { own, look }: MapWish): PlacedDisc[] {
-  const mine = boxes.filter((box) => own.has(box.number));
-  const spots = mine.map((box): Spot => view.toPaper(box.at));
-  const placed = spread(spots, discApart(look), grown(view.window, -(look.radius + 1.2)));
+  const { mine, spots, placed } = placeDiscs(boxes, view, own, look);
   return mine.map((box, i) => {
     const [x, y] = placed[i]!;
     const [tx, ty] = spots[i]!;
@@ -108,6 +108,24 @@ function discsOf(boxes: readonly PlannedBox[], view: View, { own, look }: MapWis
     const far = Math.hypot(x - tx, y - ty) > look.radius + 0.8;
     return { number: box.number, x, y, item: drawDisc(x, y, facts, look), stem: far ? stem(x, y, tx, ty) : [] };
   });
+}
+
+/** Numbers of the boxes whose discs stand more than 1 mm off their place so that they can be read. */
+export function pushedApart(
+  boxes: readonly PlannedBox[],
+  view: View,
+  { own, look }: Pick<MapWish, 'own' | 'look'>,
+): number[] {
+  const { mine, spots, placed } = placeDiscs(boxes, view, own, look);
+  const far = (i: number) => Math.hypot(placed[i]![0] - spots[i]![0], placed[i]![1] - spots[i]![1]) > 1;
+  return mine.filter((_, i) => far(i)).map((box) => box.number);
+}
+
+function placeDiscs(boxes: readonly PlannedBox[], view: View, own: ReadonlySet<number>, look: DiscLook) {
+  const mine = boxes.filter((box) => own.has(box.number));
+  const spots = mine.map((box): Spot => view.toPaper(box.at));
+  const radii = mine.map((box) => discRoom(look, box.state === 'standing'));
+  return { mine, spots, placed: spread(spots, radii, grown(view.window, -(look.radius + 1.2))) };
 }
 
 function stem(x: number, y: number, tx: number, ty: number): Item[] {

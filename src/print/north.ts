@@ -28,7 +28,7 @@ export function northArrow(
     ...(needle ? needleItems(middle, foot, needle.degrees) : []),
   ];
   const left = x + 16;
-  const rows = northWords(needle).flatMap((words) => wrap(words, width - 16, style.small));
+  const rows = marginWords(needle, style).flatMap((words) => wrap(words, width - 16, style.small));
   const top = y + style.small * point * 0.75;
   items.push(...rows.map((row, i) => text(left, top + i * style.smallLine, row, style.small)));
   const height = Math.max(arrowHeight, rows.length * style.smallLine) + 2;
@@ -45,6 +45,11 @@ function needleItems(x: number, foot: number, degrees: number): Item[] {
     path(['M', x, foot, 'L', ...tip], { stroke: { width: 0.35, color: '#000000' } }),
     path(['M', ...tip, 'L', ...side, 'L', ...neck, 'Z'], { fill: '#ffffff', stroke: { width: 0.3, color: '#000000' } }),
   ];
+}
+
+/** Large letters leave the first sentence to the arrow. */
+function marginWords(needle: Needle | null, { variant }: Style): string[] {
+  return variant === 'large-print' && needle ? northWords(needle).slice(1) : northWords(needle);
 }
 
 /** Sentences for the margin. */

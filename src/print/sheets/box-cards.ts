@@ -76,7 +76,7 @@ function card(facts: BookFacts, box: PlannedBox, cell: Box, marks: readonly Mark
     standing: box.state === 'standing',
   };
   const under = `${plain(plan.siteName)} · ${stamp.date} · rev ${plain(stamp.revision)} · ${plain(stamp.hash).slice(0, 8)} · ${place}`;
-  const top = cell.y + 2 * middle + 1;
+  const top = Math.max(cell.y + 2 * middle + 1, base + 2 * style.smallLine + 3);
   return group([
     group(
       [

@@ -5,8 +5,8 @@ import { circle, group, type Item, path, text } from '../display.ts';
 import { type BookFacts, birdName, type Draft } from '../facts.ts';
 import { drawHeader } from '../header.ts';
 import { headHeight } from '../layout.ts';
-import { shorten } from '../measure.ts';
-import { belowClamp } from '../paper.ts';
+import { shorten, wrap } from '../measure.ts';
+import { belowClamp, type Page, pageOf } from '../paper.ts';
 import { point } from '../style.ts';
 import { type Column, drawTable, tableLook } from '../table.ts';
 import { degreeWords, placeWords, timeWords, walkWords, windOf } from '../units.ts';
@@ -45,11 +45,17 @@ function walkLists({ plan }: BookFacts): WalkList[] {
   return lists.filter((list) => list.boxes.length > 0);
 }
 
+/** The page the check sheet is on: large letters need a lying one. */
+function checkPage({ page, style, options }: BookFacts): Page {
+  return style.variant === 'large-print' ? pageOf(options.paper, 'landscape') : page;
+}
+
 function frontPages(facts: BookFacts, list: WalkList, index: number, lists: number): Draft[] {
-  const { page, style } = facts;
+  const { style } = facts;
+  const page = checkPage(facts);
   const area = belowClamp(page);
   const look = tableLook(style);
-  const foot = 2 * style.smallLine + 1.5;
+  const foot = (style.variant === 'large-print' ? 3 : 2) * style.smallLine + 1.5;
   const room = area.height - headHeight(style) - 2 - style.smallLine - 1 - look.head - foot;
   const fitting = Math.max(1, Math.min(mostRows, Math.floor(room / look.row)));
   const pages = Math.ceil(list.boxes.length / fitting);
@@ -75,8 +81,8 @@ function frontItems(
   sheet: number,
   sheets: number,
 ): Item[] {
-  const { page, style, plan, stamp } = facts;
-  const area = belowClamp(page);
+  const { style, plan, stamp } = facts;
+  const area = belowClamp(checkPage(facts));
   const header = drawHeader(
     area,
     { siteName: plan.siteName, what: list.name, below: walkLine(facts, list, boxes), sheet, sheets, ...stamp },
@@ -86,13 +92,10 @@ function frontItems(
   const fields = area.y + header.height + 2 + style.smallLine * 0.8;
   const top = fields + style.smallLine * 0.4;
   const bottom = area.y + area.height;
+  const foot = footWords(facts).flatMap((words) => wrap(words, area.width, style.small));
   // Rows grow into the room that is left, but not so far that the page looks empty.
-  const room = bottom - 2 * style.smallLine - 3 - top - look.head;
+  const room = bottom - foot.length * style.smallLine - 3 - top - look.head;
   const row = Math.max(look.row, Math.min(room / boxes.length, look.row * 1.3));
-  const foot = [
-    degreesAre(stamp.declination),
-    'Unsure which bird? Photograph nest and eggs, close, go on. Key, tick codes and cautions: back page.',
-  ];
   const written = 'Walker ____________________   Date ______________   Weather ______________';
   return [
     ...header.items,
@@ -112,6 +115,17 @@ function frontItems(
   ];
 }
 
+/** The lines under the table. */
+function footWords({ stamp, style }: BookFacts): string[] {
+  const unsure = 'Unsure which bird? Photograph nest and eggs, close, go on.';
+  if (style.variant === 'large-print')
+    return [
+      stamp.declination ? 'Degrees by compass, letters true.' : 'Degrees from true north.',
+      `${unsure} Key: back page.`,
+    ];
+  return [degreesAre(stamp.declination), `${unsure} Key, tick codes and cautions: back page.`];
+}
+
 /** How the page's first box is reached, and how long the round is. */
 function walkLine({ units, stamp }: BookFacts, { round }: WalkList, boxes: readonly PlannedBox[]): string {
   const first = boxes[0];
@@ -125,27 +139,27 @@ function walkLine({ units, stamp }: BookFacts, { round }: WalkList, boxes: reado
 
 function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
   const { style, stamp } = facts;
-  const k = style.variant === 'large-print' ? 1.75 : 1;
+  if (style.variant === 'large-print') return largeColumns(facts, list, width);
   const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit]));
   const dueColumn: Column<PlannedBox> = {
     head: 'Due',
-    width: 13 * k,
+    width: 13,
     cell: (box) => dueLines(due.get(box.number)),
   };
   const known: Column<PlannedBox>[] = [
     {
       head: 'Box',
-      width: 11 * k,
+      width: 11,
       align: 'middle',
       cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
     },
     {
       head: 'Bird, faces',
-      width: 29 * k,
+      width: 29,
       cell: (box) => [{ words: birdName(box) }, { words: facingWords(box, stamp.declination) }],
     },
-    { head: 'Place', width: 20 * k, cell: (box) => placeWords(box.position).map((words) => ({ words })) },
-    { head: 'Next', width: 21 * k, cell: (box) => legLines(facts, list, box) },
+    { head: 'Place', width: 20, cell: (box) => placeWords(box.position).map((words) => ({ words })) },
+    { head: 'Next', width: 21, cell: (box) => legLines(facts, list, box) },
     ...(due.size > 0 ? [dueColumn] : []),
   ];
   const write: Column<PlannedBox>[] = [
@@ -153,21 +167,57 @@ function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<Plan
     ...ticks.map(
       (tick, i): Column<PlannedBox> => ({
         head: tick,
-        width: 8.8 + (k - 1) * 12,
+        width: 8.8,
         thick: i === 0,
         align: 'middle',
         light: true,
         cell: () => tickCircle,
       }),
     ),
-    { head: 'Eggs', width: 9.5 * (1 + (k - 1) / 2), align: 'middle', thick: true, cell: () => [] },
-    { head: 'Young', width: 11 * (1 + (k - 1) / 1.4), align: 'middle', cell: () => [] },
+    { head: 'Eggs', width: 9.5, align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 11, align: 'middle', cell: () => [] },
   ];
   const columns = [...known, ...write];
   const left = width - columns.reduce((sum, column) => sum + column.width, 0);
   if (left >= 14) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
   const seen: Column<PlannedBox> = { head: 'Seen, done', width: 18, thick: true, cell: () => [] };
   return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
+}
+
+/** Large letters: what is known stands in one cell, so that the columns to write in keep their width. */
+function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
+  const { style, stamp } = facts;
+  const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit.due?.slice(5) ?? '']));
+  const known = (box: PlannedBox) => [
+    `${birdName(box)}, ${facingWords(box, stamp.declination)}`,
+    placeWords(box.position).join(' '),
+    [...legLines(facts, list, box).map((one) => one.words), due.get(box.number) ? `due ${due.get(box.number)}` : '']
+      .filter(Boolean)
+      .join(', '),
+  ];
+  const columns: Column<PlannedBox>[] = [
+    {
+      head: 'Box',
+      width: 14,
+      align: 'middle',
+      cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
+    },
+    { head: 'Bird, faces, place, next', width: 78, cell: (box) => known(box).map((words) => ({ words })) },
+    ...ticks.map(
+      (tick, i): Column<PlannedBox> => ({
+        head: tick,
+        width: 17.6,
+        thick: i === 0,
+        align: 'middle',
+        light: true,
+        cell: () => tickCircle,
+      }),
+    ),
+    { head: 'Eggs', width: 19, align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 22, align: 'middle', cell: () => [] },
+  ];
+  const left = width - columns.reduce((sum, column) => sum + column.width, 0);
+  return [...columns, { head: 'Time, seen', width: left, thick: true, cell: () => [] }];
 }
 
 /** Columns made narrower by one share, so that a long row still fits. */

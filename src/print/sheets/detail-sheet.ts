@@ -4,6 +4,7 @@ import type { BookFacts, Draft } from '../facts.ts';
 import { touches } from '../land.ts';
 import { mapLayout } from '../layout.ts';
 import { boxRows, landRows } from '../legend.ts';
+import { pushedApart } from '../map.ts';
 import { mapPageItems } from '../map-sheet.ts';
 import { timeWords, walkWords } from '../units.ts';
 import { inside, type View, viewOf } from '../view.ts';
@@ -36,7 +37,9 @@ function pageOf(facts: BookFacts, frame: Frame, view: View) {
   const walk = metres > 0 ? `${walkWords(metres, units)} to walk to these boxes, about ${timeWords(minutes)}` : '';
   const mine = plan.boxes.filter((box) => own.has(box.number));
   const others = plan.boxes.some((box) => !own.has(box.number) && inside(view.window, ...view.toPaper(box.at)));
-  const around = neighborWords(facts, frame);
+  const pushed = pushedApart(plan.boxes, view, { own, look: facts.look });
+  const apart = pushed.length > 0 ? [`Pushed apart to be read: ${spanWords(pushed)}.`] : [];
+  const around = [...neighborWords(facts, frame), ...apart];
   return {
     view,
     what: `boxes ${spanWords(frame.numbers)}`,

@@ -28,22 +28,56 @@ const scales = {
   metric: [50, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 2500, 5000, 10000],
 };
 
-/** One page. */
+/** One page; large print may need a second for its words. */
 export function landownerSheet(facts: BookFacts): Draft[] {
   const { plan, page } = facts;
   const boxes = [...plan.boxes].sort((a, b) => a.number - b.number).slice(0, told);
   const scale = fittingScale(yardBounds(facts, boxes), mapBox(facts), scales[facts.units], 10);
-  return [
-    {
-      id: 'landowner',
-      kind: 'landowner',
-      title: `${plan.siteName}: this weekend`,
-      page,
-      numbers: boxes.map((box) => box.number),
-      scale,
-      draw: (sheet, sheets) => items(facts, boxes, scale, sheet, sheets),
-    },
-  ];
+  const set = setText(facts, boxes);
+  return set.pages.map((words, i) => ({
+    id: i === 0 ? 'landowner' : `landowner-${i + 1}`,
+    kind: 'landowner',
+    title: `${plan.siteName}: this weekend`,
+    page,
+    numbers: i === 0 ? boxes.map((box) => box.number) : [],
+    scale: i === 0 ? scale : null,
+    draw: (sheet, sheets) => [
+      ...head(facts, sheet, sheets),
+      ...(i === 0 ? [...mapItems(facts, boxes, scale), set.north] : []),
+      ...words,
+    ],
+  }));
+}
+
+function head({ page, style, plan, stamp }: BookFacts, sheet: number, sheets: number): Item[] {
+  const words = { siteName: plan.siteName, what: 'this weekend', below: 'To take outside.', sheet, sheets, ...stamp };
+  return drawHeader({ ...page.safe, height: headHeight(style) }, words, style).items;
+}
+
+/** The words beside or under the map; what finds no room goes on further pages. */
+function setText(facts: BookFacts, boxes: readonly PlannedBox[]): { north: Item; pages: Item[][] } {
+  const { page, style, stamp } = facts;
+  const { safe } = page;
+  const window = mapBox(facts);
+  const lying = safe.width > safe.height;
+  const left = lying ? window.x + window.width + 6 : safe.x;
+  const top = lying ? window.y : barBase(facts) + style.small * point + 6;
+  const width = safe.x + safe.width - left;
+  const bottom = safe.y + safe.height;
+  const north = northArrow(left, top, width, stamp.declination, style);
+  const full = safe.y + headHeight(style) + 2;
+  const pages = flow(weekend(facts, boxes, width), (i) =>
+    i === 0
+      ? { x: left, y: top + north.height, width, height: bottom - top - north.height }
+      : { x: safe.x, y: full, width: safe.width, height: bottom - full },
+  );
+  return { north: north.item, pages };
+}
+
+/** Where the scale bar's line is, mm from the top. */
+function barBase(facts: BookFacts): number {
+  const window = mapBox(facts);
+  return window.y + window.height + facts.style.small * point + 4;
 }
 
 /** Room around the posts shown: to the buildings and landmarks within this many metres. */
@@ -76,49 +110,25 @@ function mapBox({ page, style }: BookFacts) {
     : { x: safe.x, y: top, width: safe.width, height: room * 0.44 };
 }
 
-function items(facts: BookFacts, boxes: readonly PlannedBox[], scale: number, sheet: number, sheets: number): Item[] {
-  const { page, style, plan, stamp, units } = facts;
-  const { safe } = page;
+function mapItems(facts: BookFacts, boxes: readonly PlannedBox[], scale: number): Item[] {
+  const { style, plan, units } = facts;
   const window = mapBox(facts);
   const bounds = yardBounds(facts, boxes);
   const view = viewOf(scale, { x: (bounds.min.x + bounds.max.x) / 2, y: (bounds.min.y + bounds.max.y) / 2 }, window);
-  const lying = safe.width > safe.height;
   const map = { things: facts.things, layers: facts.layers, boxes: plan.boxes, rounds: [], units, style };
-  const header = drawHeader(
-    { ...safe, height: headHeight(style) },
-    { siteName: plan.siteName, what: 'this weekend', below: 'One page to take outside.', sheet, sheets, ...stamp },
-    style,
-  );
-  const under = window.y + window.height + style.small * point + 4;
-  const barWidth = style.variant === 'large-print' ? 60 : 75;
-  const textTop = lying ? window.y : window.y + window.height + 17;
-  const textLeft = lying ? window.x + window.width + 6 : safe.x;
-  const width = safe.x + safe.width - textLeft;
-  const area = { x: textLeft, y: textTop, width, height: safe.y + safe.height - textTop };
-  const north = northArrow(textLeft, textTop, width, stamp.declination, style);
-  const body = flow(weekend(facts, boxes, width), () => ({
-    ...area,
-    y: textTop + north.height,
-    height: area.height - north.height,
-  }));
+  const numbers = boxes.map((box) => box.number);
+  const under = barBase(facts);
+  const right = window.x + window.width;
   return [
-    ...header.items,
     drawMap(view, map, {
-      own: new Set(boxes.map((box) => box.number)),
-      look: discLook(
-        boxes.map((box) => box.number),
-        style.number,
-      ),
+      own: new Set(numbers),
+      look: discLook(numbers, style.number),
       lengths: false,
       alt: `Map of the yard with ${boxes.length === 1 ? 'one post' : `${boxes.length} posts`}`,
       sheetOf: null,
     }),
-    scaleBar(window.x + 1, under, barWidth, scale, style),
-    group([text(window.x + window.width, under + 1, scaleLine(scale, units), style.small, { anchor: 'end' })], {
-      tag: 'P',
-    }),
-    north.item,
-    ...(body[0] ?? []),
+    scaleBar(window.x + 1, under, style.variant === 'large-print' ? 60 : 75, scale, style),
+    group([text(right, under + 1, scaleLine(scale, units), style.small, { anchor: 'end' })], { tag: 'P' }),
   ];
 }
 
