@@ -165,6 +165,33 @@ describe('a card', () => {
   });
 });
 
+describe('the words of a card', () => {
+  it('promise nothing and name no temperature, for every bird of every region, in both units', () => {
+    for (const region of ['eastern-north-america', 'western-north-america', 'europe'] as const) {
+      for (const units of ['us', 'metric'] as const) {
+        const there = make(farm, { region, units, box: 'dark', julyMaximum: 35, stormFrom: 250 });
+        for (const bird of there.suns.birds) {
+          const one = scorePost(there.ground, post(60, 20, { facing: 200 }), bird, there.suns, { who: false });
+          const texts = [
+            ...one.rows.map((row) => row.sentence),
+            ...one.flags,
+            ...one.refused,
+            one.facing.sentence,
+            one.sun.sentence,
+            ...one.sun.help,
+          ];
+          for (const text of texts) {
+            expect(text).not.toMatch(/NaN|undefined|Infinity|\bsafe\b|predator-proof|°\s?[CF]\b|null/);
+            expect(text.length).toBeGreaterThan(10);
+          }
+          const other = units === 'us' ? /\d (m|km)\b/ : /\d (ft|yd|miles)\b/;
+          for (const { sentence } of one.rows) expect(sentence).not.toMatch(other);
+        }
+      }
+    }
+  });
+});
+
 describe('the list of criteria', () => {
   it('gives every figure a unit, a source that is known, and a range that holds it', () => {
     const known = new Set(sources.map((source) => source.key));
