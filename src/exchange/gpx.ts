@@ -43,6 +43,7 @@ function routeElement(
   if (stops.length === 0) return '';
   return element('rte', {}, [
     textElement('name', round.name),
+    textElement('cmt', round.name),
     ...stops.map((stop) => pointElement('rtept', stop, names)),
   ]);
 }
