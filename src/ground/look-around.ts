@@ -9,9 +9,6 @@ import type { Stand } from './obstacles.ts';
 /** A point this near a wall stands at it, metres. */
 const atWall = 1e-6;
 
-/** Nothing farther than this is looked for, metres: 18 m high woods then stand half a degree high. */
-export const farthest = 2000;
-
 /** What is asked. `level`: only whether something is taller than the eye counts (1 / distance), not by how much (rise / distance). */
 export interface Question {
   readonly eye: number;
@@ -202,7 +199,7 @@ export function lookAround(
   const last = lastRing(grid, column, row);
   for (let ring = grid.gap[row * grid.columns + column]!; ring <= last; ring++) {
     const near = ringDistance(grid, px, py, column, row, ring) + grid.reach - pad;
-    if (near > farthest || (near > 0 && most / near <= view.lowest(0, slots - 1))) return false;
+    if (near > 0 && most / near <= view.lowest(0, slots - 1)) return false;
     const count = ringCells(grid, column, row, ring, cells);
     for (let k = 0; k < count; k++) {
       if (!mayMatter(stand, cells[k]!, px, py, question, view)) continue;

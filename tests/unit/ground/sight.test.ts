@@ -190,6 +190,14 @@ describe('free sight', () => {
     expect(tangent).toBeCloseTo(Math.max(3.5 / 20, 10.5 / 40), 6);
   });
 
+  it('reaches as far as it is asked to, and the horizon as far as anything is drawn', () => {
+    const ground = planeGround([{ kind: 'woods', rings: [rectangle(3000, -900, 3100, 900)] }]);
+    expect(ground.sight(at(0, 0), 1.5, 5000)[90]).toBeCloseTo(3000, 3);
+    const altitude = (Math.atan(16.5 / 3000) * 180) / Math.PI;
+    expect(ground.horizon(at(0, 0), 1.5, Float64Array.of(90, 180))[0]).toBeCloseTo(altitude, 6);
+    expect(ground.horizon(at(0, 0), 1.5, Float64Array.of(90, 180))[1]).toBe(0);
+  });
+
   it('refuses a reach that is none', () => {
     expect(() => planeGround([]).sight(at(0, 0), 1.5, 0)).toThrow('reach');
   });
