@@ -104,7 +104,7 @@ export async function choose(input: ChooseInput): Promise<Choice> {
   const start = searchLayout(field, {
     seed: input.seed,
     moves: movesFor(field.count),
-    runs: 1,
+    runs: 2,
     shouldStop: input.shouldStop,
   });
   const { layout, proof } = await proveLayout(field, start, full, built);
@@ -119,7 +119,7 @@ export async function choose(input: ChooseInput): Promise<Choice> {
 
 /** Enough moves for an answer within a second: about a quarter of a microsecond each. */
 function movesFor(units: number): number {
-  return units <= 60 ? 60_000 : Math.min(2_500_000, 400_000 + units * 800);
+  return units <= 60 ? 60_000 : Math.min(1_600_000, 300_000 + units * 600);
 }
 
 function sitesOf(built: BuiltUnits, layout: Layout): ChosenSite[] {

@@ -20,9 +20,16 @@ export interface SearchOptions {
   readonly start?: Layout;
 }
 
-/** First and last temperature as shares of a chosen unit's mean weight: tuned on sites where spacing binds and where room is plenty (ours). */
-const hottest = 0.22;
+/**
+ * Temperatures as shares of a chosen unit's mean weight, and the share of the moves spent above the middle one: hot enough to
+ * shift a whole packing where spacing binds, cold enough at the end where room is plenty (tuned on both kinds of site; ours).
+ */
+const hottest = 0.3;
+const middle = 0.03;
 const coldest = 0.004;
+const hotShare = 0.7;
+/** Share of the proposals drawn from all units; the rest lie near a chosen one. */
+const anywhere = 0.3;
 const movesPerLook = 4096;
 
 /** The best layout found; never worse than greedy or `start`. */
@@ -44,12 +51,11 @@ function anneal(field: Field, start: Layout, seed: number, moves: number, should
   const set = new ChosenSet(field, start.chosen);
   const walk = new Proposals(field, set, random);
   const scale = start.value / start.chosen.length || 1;
-  const cooling = coldest / hottest;
   let best = start.value;
   let kept: number[] = [...start.chosen];
   let temperature = 0;
   for (let move = 0; move < moves; move++) {
-    if (move % 256 === 0) temperature = scale * hottest * cooling ** (move / moves);
+    if (move % 256 === 0) temperature = scale * heatAt(move / moves);
     if (move % movesPerLook === 0 && shouldStop?.()) break;
     const u = walk.next();
     if (u < 0) continue;
@@ -59,6 +65,13 @@ function anneal(field: Field, start: Layout, seed: number, moves: number, should
     }
   }
   return polish(field, kept);
+}
+
+/** Temperature when `done` (0–1) of the moves are made. */
+function heatAt(done: number): number {
+  return done < hotShare
+    ? hottest * (middle / hottest) ** (done / hotShare)
+    : middle * (coldest / middle) ** ((done - hotShare) / (1 - hotShare));
 }
 
 /** Puts `u` in when the weight lost is at most the gain plus `allowance`. */
@@ -92,7 +105,7 @@ function leaver(field: Field, peers: readonly number[], random: () => number): n
   return found;
 }
 
-/** Which unit to try next: half of the time any, half of the time one near a chosen unit. */
+/** Which unit to try next: any, or one near a chosen unit. */
 class Proposals {
   private readonly field: Field;
   private readonly set: ChosenSet;
@@ -107,7 +120,7 @@ class Proposals {
   /** A unit not chosen, or −1 when the draw missed. */
   next(): number {
     const { random, set, field } = this;
-    const u = random() < 0.5 ? Math.floor(random() * field.count) : this.near();
+    const u = random() < anywhere ? Math.floor(random() * field.count) : this.near();
     return u < 0 || set.inside[u] || field.problem.units[u].fixed ? -1 : u;
   }
 
