@@ -51,9 +51,12 @@ function figuresOf(bird: BirdGuide, slack: number): Figures {
   };
 }
 
+/** More eggs than any box holds (Wood Duck dump nests reach 40), and older than any young in one: slips of the finger, cut down to this. */
+const mostEver = 60;
+
 /** Counts noted when all was over say nothing of that day. */
 const live = (clue: Clue) => clue.state === 'eggs' || clue.state === 'young' || clue.state === 'building';
-const eggsIn = (clue: Clue) => (live(clue) ? (clue.eggs?.count ?? 0) : 0);
+const eggsIn = (clue: Clue) => (live(clue) ? Math.min(mostEver, Math.floor(clue.eggs?.count ?? 0)) : 0);
 const hasYoung = (clue: Clue) => clue.state === 'young' || (live(clue) && ((clue.young ?? 0) > 0 || clue.age !== null));
 const hasEggsOnly = (clue: Clue) => eggsIn(clue) > 0 && !hasYoung(clue);
 
@@ -76,7 +79,11 @@ function completeSince(clues: readonly Clue[], gap: number): { day: number; eggs
 function clutchOf(bird: BirdGuide, clues: readonly Clue[], full: { eggs: number } | null): Range {
   if (full) return [full.eggs, full.eggs];
   const { value, range } = bird.eggs.count;
-  const seen = Math.max(0, ...clues.map(eggsIn), ...clues.map((clue) => clue.young ?? 0));
+  const seen = Math.max(
+    0,
+    ...clues.map(eggsIn),
+    ...clues.map((clue) => Math.min(mostEver, Math.floor(clue.young ?? 0))),
+  );
   const least = Math.min(value[0], range?.[0] ?? value[0]);
   return [Math.max(seen, seen > 0 ? Math.min(least, seen) : least, 1), Math.max(seen, mostEggs(bird))];
 }
@@ -103,7 +110,7 @@ function readClues(state: State, clues: readonly Clue[], lay: Range): void {
     if (hasYoung(clue)) {
       narrow(state.hatch, -Infinity, day);
       narrow(state.fledge, day, Infinity);
-      if (clue.age) narrow(state.hatch, day - clue.age[1], day - clue.age[0]);
+      if (clue.age) narrow(state.hatch, day - Math.min(mostEver, clue.age[1]), day - Math.max(0, clue.age[0]));
     }
     if (clue.state === 'fledged') narrow(state.fledge, -Infinity, day);
   });

@@ -9,10 +9,10 @@ export interface Span {
   readonly latest: string;
 }
 
-/** Days since 1970-01-01, or null when the text is not a date of the calendar written YYYY-MM-DD. */
+/** Days since 1970-01-01, or null when the text is not a date of the calendar written YYYY-MM-DD, or of no century that has nest boxes (1800–2199). */
 export function dayOrNull(text: string): number | null {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (!parts) return null;
+  if (!parts || parts[1]! < '1800' || parts[1]! > '2199') return null;
   const time = Date.parse(`${text}T00:00:00Z`);
   if (Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== text) return null;
   return time / dayLength;

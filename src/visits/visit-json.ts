@@ -105,16 +105,15 @@ export function visitOf(members: Members): Visit | null {
   });
 }
 
-/** Nothing said: left out of the file, and read back as the same nothing. */
-const unsaid = (value: unknown) =>
-  value === null || value === '' || value === 0 || (Array.isArray(value) && value.length === 0);
-/** Members whose 0 or empty text says something, or without which a visit cannot be read. */
-const always: readonly string[] = ['id', 'post', 'date', 'state', 'madeAt', 'box', 'zone', 'young'];
+/** What reading fills in for a member that is not there, beside null and the empty list. */
+const filled: Readonly<Record<string, unknown>> = { observer: '', note: '', device: '', dead: 0 };
+const unsaid = (key: string, value: unknown) =>
+  value === null || filled[key] === value || (Array.isArray(value) && value.length === 0);
 
 /** The JSON members of a visit: `visitOf` gives the same visit back. */
 export function membersOf(visit: Visit): Members {
   const { extra, ...own } = visit;
   const { unread, ...others } = (extra ?? {}) as { unread?: Members } & Members;
-  const said = Object.entries(own).filter(([key, value]) => value !== null && (always.includes(key) || !unsaid(value)));
+  const said = Object.entries(own).filter(([key, value]) => !unsaid(key, value));
   return { ...others, ...Object.fromEntries(said), ...unread };
 }

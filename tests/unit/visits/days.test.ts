@@ -3,13 +3,20 @@ import { describe, expect, test } from 'vitest';
 import { addDays, dateOf, dayOf, dayOrNull, daysBetween, spanWords } from '../../../src/visits/days.ts';
 
 describe('days', () => {
-  test.each(['2026-02-29', '2026-13-01', '2026-1-1', '', 'May 1', '2026-05-01T00:00', '2026-04-31'])(
-    '“%s” is no date',
-    (text) => {
-      expect(dayOrNull(text)).toBeNull();
-      expect(() => dayOf(text)).toThrow(/not a date/);
-    },
-  );
+  test.each([
+    '2026-02-29',
+    '2026-13-01',
+    '2026-1-1',
+    '',
+    'May 1',
+    '2026-05-01T00:00',
+    '2026-04-31',
+    '0026-05-01',
+    '9999-12-31',
+  ])('“%s” is no date', (text) => {
+    expect(dayOrNull(text)).toBeNull();
+    expect(() => dayOf(text)).toThrow(/not a date/);
+  });
   test('leap day and month ends', () => {
     expect(addDays('2024-02-28', 1)).toBe('2024-02-29');
     expect(addDays('2026-02-28', 1)).toBe('2026-03-01');
