@@ -5,17 +5,10 @@ import type { PlannedBox } from '../../plan-types.ts';
 import { select } from '../actions/select.ts';
 import { birdName } from '../bird-name.ts';
 import { StoreElement } from '../store-element.ts';
+import { stepTo } from './box-steps.ts';
 import type { MapHost } from './host.ts';
 import type { MapView } from './map-view.ts';
 import { chosenNumber, drawnAt } from './overlays/boxes.ts';
-
-/** Where an arrow, Home or End leads from box `at` of `count`; null for any other key. */
-export function stepTo(key: string, at: number, count: number): number | null {
-  if (key === 'ArrowRight' || key === 'ArrowDown') return (at + 1) % count;
-  if (key === 'ArrowLeft' || key === 'ArrowUp') return (at - 1 + count) % count;
-  if (key === 'Home') return 0;
-  return key === 'End' ? count - 1 : null;
-}
 
 @customElement('mp-box-keys')
 export class BoxKeys extends StoreElement {
