@@ -58,12 +58,18 @@ export function canopyFeatures(raster: HeightRaster, changed: Partial<CanopySett
     ...kept.flatMap((patch) => areaDraft('brush', patch, raster, settings)),
     ...single.flatMap((patch) => treeDraft(patch, raster)),
   ];
-  const unknown = raster.values.reduce((sum, value) => sum + (Number.isNaN(value) ? 1 : 0), 0);
+  const unknown = unknownCells(raster.values);
   return {
     features,
     tooSmall: woods.length + brush.length - features.length,
     unknownShare: raster.values.length === 0 ? 1 : unknown / raster.values.length,
   };
+}
+
+function unknownCells(values: Float32Array): number {
+  let cells = 0;
+  for (let i = 0; i < values.length; i++) if (Number.isNaN(values[i])) cells++;
+  return cells;
 }
 
 /** Rings in cells; heights of the cells inside, sorted. */
@@ -73,14 +79,16 @@ interface Patch {
   readonly heights: Float32Array;
 }
 
-function maskOf(raster: HeightRaster, from: number, below: number): Mask {
-  const cells = Uint8Array.from(raster.values, (value) => (value >= from && value < below ? 1 : 0));
-  return { width: raster.width, height: raster.height, cells };
+function maskOf({ width, height, values }: HeightRaster, from: number, below: number): Mask {
+  const cells = new Uint8Array(values.length);
+  for (let i = 0; i < values.length; i++) if (values[i]! >= from && values[i]! < below) cells[i] = 1;
+  return { width, height, cells };
 }
 
 function patches(raster: HeightRaster, mask: Mask, reach: number, settings: CanopySettings): Patch[] {
   const clean = opened(closed(mask, reach), Math.floor(reach / 2));
-  const [outlines] = contours().size([mask.width, mask.height]).thresholds([0.5])(Array.from(clean.cells));
+  // The library only reads the cells by index; its types ask for an array.
+  const [outlines] = contours().size([mask.width, mask.height]).thresholds([0.5])(clean.cells as unknown as number[]);
   return (outlines?.coordinates ?? []).map((rings) => patchOf(rings, raster, settings.tallest));
 }
 

@@ -20,7 +20,7 @@ export function birdWords(names: readonly string[]): ReadonlyMap<string, string>
 /** Thing id → short name, all different: "07 Bluebird", "Start", "Landmark 2". Case does not make a difference. */
 export function shortNames(things: readonly ExportedThing[]): ReadonlyMap<string, string> {
   const digits = Math.max(2, ...things.map((thing) => String(thing.number ?? '').length));
-  const taken = new Set<string>();
+  const taken = new Map<string, number>();
   const names = new Map<string, string>();
   for (const thing of things) {
     const word = cutWord(asciiText(thing.word)) || cutWord(asciiText(thing.kind)) || 'Place';
@@ -30,11 +30,18 @@ export function shortNames(things: readonly ExportedThing[]): ReadonlyMap<string
   return names;
 }
 
-function firstFree(name: string, taken: Set<string>): string {
-  let free = name;
-  for (let i = 2; taken.has(free.toLowerCase()); i++) free = `${name} ${i}`;
-  taken.add(free.toLowerCase());
-  return free;
+/** The name, or the name with the next free number. `taken` holds the last number tried for each name. */
+function firstFree(name: string, taken: Map<string, number>): string {
+  const last = taken.get(name.toLowerCase());
+  if (last === undefined) {
+    taken.set(name.toLowerCase(), 1);
+    return name;
+  }
+  let next = last + 1;
+  while (taken.has(`${name} ${next}`.toLowerCase())) next++;
+  taken.set(name.toLowerCase(), next);
+  taken.set(`${name} ${next}`.toLowerCase(), 1);
+  return `${name} ${next}`;
 }
 
 function withInitial(name: string): string {
