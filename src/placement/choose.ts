@@ -5,7 +5,8 @@ import type { Candidate, LeftOutCode, Proof } from '../plan-types.ts';
 import type { Issue, Wanted } from '../site/types.ts';
 import { fixedIssues, wantedIssues } from './choice-issues.ts';
 import { fieldOf } from './field.ts';
-import type { Layout, LayoutProblem } from './layout.ts';
+import { keepToWalk, tooFar } from './keep-to-walk.ts';
+import type { Layout } from './layout.ts';
 import { searchLayout } from './local-search.ts';
 import { proveLayout } from './prove.ts';
 import type { BuiltUnits } from './units.ts';
@@ -45,10 +46,20 @@ export interface ChooseInput {
   readonly seconds?: number;
   readonly loadSolver?: LoadSolver;
   readonly shouldStop?: () => boolean;
+  /** A longest round: the best sites within it are chosen. */
+  readonly walk?: WalkLimit | null;
   /** A length in the person's units: "100 yards". Metres unless given. */
   readonly words?: (metres: number) => string;
   /** Name of a bird by id, for sentences; the id unless given. */
   readonly birdName?: (bird: string) => string;
+}
+
+export interface WalkLimit {
+  /** Metres. */
+  readonly limit: number;
+  readonly start: Point | null;
+  /** Metres of the round through these stops as it is really walked. Asked a few times. */
+  readonly measure: (stops: readonly { readonly id: string; readonly at: Point }[]) => number;
 }
 
 export interface ChosenPost {
@@ -107,12 +118,15 @@ export async function choose(input: ChooseInput): Promise<Choice> {
     runs: 2,
     shouldStop: input.shouldStop,
   });
-  const { layout, proof } = await proveLayout(field, start, full, built);
+  const free = await proveLayout(field, start, full, built);
+  const walked = keepToWalk(full, built, field, free);
+  const { layout, proof } = walked ?? free;
+  const leftOut = whyNot(full, built, field, layout);
   return {
     sites: sitesOf(built, layout),
-    leftOut: whyNot(full, built, field, layout),
+    leftOut: walked ? tooFar(leftOut) : leftOut,
     proof,
-    issues: [...fixedIssues(full, built, field), ...wantedIssues(full, built, layout)],
+    issues: [...fixedIssues(full, built, field), ...(walked ? walked.issues : wantedIssues(full, built, layout))],
     cancelled: input.shouldStop?.() ?? false,
   };
 }
@@ -135,4 +149,3 @@ function sitesOf(built: BuiltUnits, layout: Layout): ChosenSite[] {
 }
 
 export type FullChooseInput = ChooseInput & Required<Pick<ChooseInput, 'words' | 'birdName'>>;
-export type { LayoutProblem };
