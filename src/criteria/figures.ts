@@ -15,29 +15,30 @@ function within(value: number, { range }: Figure): number {
   return range ? Math.min(range[1], Math.max(range[0], value)) : value;
 }
 
-/**
- * The values in force on a site for a criterion's figures: `figures["openness.radius"]` of the site file, else the default. One outside the
- * figure's range counts as the nearer end of it.
- */
-export function valuesOn<F extends Figures>(id: string, figures: F, site: SiteSettings): Record<keyof F, number> {
-  const values = {} as Record<keyof F, number>;
-  for (const name in figures) {
-    const set = site.figures[`${id}.${name}`];
-    values[name] = Number.isFinite(set) ? within(set!, figures[name]!) : figures[name]!.value;
-  }
-  return values;
-}
+type Values<F extends Figures> = Readonly<Record<keyof F, number>>;
 
-/** A reader of one criterion's figures that makes its defaults once: most sites change none, and this is asked for at every post. */
-export function reader<F extends Figures>(id: string, figures: F): (site: SiteSettings) => Record<keyof F, number> {
-  const defaults = Object.freeze(valuesOn(id, figures, { figures: {} } as SiteSettings));
+/**
+ * A reader of one owner's figures: the values in force on a site, `figures["openness.radius"]` of the site file or else the default. A value
+ * outside the figure's range counts as the nearer end of it. Most sites change none, and this is asked for at every post: the defaults are
+ * made once.
+ */
+export function reader<F extends Figures>(id: string, figures: F): (site: Pick<SiteSettings, 'figures'>) => Values<F> {
+  const prefix = `${id}.`;
+  const defaults = Object.fromEntries(Object.entries(figures).map(([name, { value }]) => [name, value])) as Values<F>;
   return (site) => {
-    for (const key in site.figures) if (key.startsWith(`${id}.`)) return valuesOn(id, figures, site);
-    return defaults;
+    let changed: Record<string, number> | null = null;
+    for (const key in site.figures) {
+      if (!key.startsWith(prefix)) continue;
+      const [name, value] = [key.slice(prefix.length), site.figures[key]!];
+      if (!Object.hasOwn(figures, name) || !Number.isFinite(value)) continue;
+      changed ??= { ...defaults };
+      changed[name] = within(value, figures[name]!);
+    }
+    return (changed as Values<F> | null) ?? defaults;
   };
 }
 
 /** Every figure of a criterion as it stands on a site: the person's where they changed it, the default elsewhere. */
-export function settingsFor(criterion: Pick<Criterion, 'id' | 'settings'>, site: SiteSettings): Record<string, number> {
-  return valuesOn(criterion.id, criterion.settings, site);
+export function settingsFor({ id, settings }: Pick<Criterion, 'id' | 'settings'>, site: SiteSettings): Values<Figures> {
+  return reader(id, settings)(site);
 }

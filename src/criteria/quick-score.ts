@@ -4,7 +4,7 @@ import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext } from './criterion.ts';
 import { criteria } from './index.ts';
-import { type Combined, combine, judge, refusals, type Verdict } from './score.ts';
+import { type Combined, combine, judge, refusals, scoreOn, type Verdict } from './score.ts';
 import { makeSpot } from './spot.ts';
 import type { Suns } from './suns.ts';
 
@@ -15,7 +15,7 @@ export function verdictsIn(context: PostContext): Verdict[] {
 
 /** One number from the verdicts: 0 where a hard rule refuses the post for this bird. */
 export function scoreOf(verdicts: readonly Verdict[], context: PostContext): Combined {
-  const { score, judged } = combine(verdicts);
+  const { score, judged } = combine(verdicts, scoreOn(context.site).floor);
   return { score: refusals(verdicts, context).length ? 0 : score, judged };
 }
 

@@ -1,8 +1,9 @@
 /** Many criteria as one number. */
 
-import type { BirdGuide } from '../birds/guide.ts';
+import type { BirdGuide, Figure } from '../birds/guide.ts';
 import type { SiteSettings } from '../site/types.ts';
 import type { Criterion, Measured, PostContext } from './criterion.ts';
+import { ours, reader } from './figures.ts';
 
 /** One criterion's say: its weight, and its score 0–1 or null where it could not be judged. */
 export interface Judged {
@@ -17,11 +18,22 @@ export interface Combined {
   readonly judged: number;
 }
 
+/** The figure of the one number, set in a site file as `score.floor`. */
+export const scoreFigures = {
+  floor: ours(
+    0,
+    'score',
+    [0, 0.3],
+    'Least a criterion counts for. 0: a hopeless criterion makes the whole 0, as the method was printed.',
+  ),
+} as const satisfies Record<string, Figure>;
+export const scoreOn = reader('score', scoreFigures);
+
 /**
  * Weighted geometric mean, ×100: one hopeless criterion cannot be bought off, and a criterion that scores 0 makes the whole 0. What could
- * not be judged drops out and lowers `judged`. Source: Derringer & Suich, J. Quality Technology 12 (1980) 214–219.
+ * not be judged drops out and lowers `judged`. A `floor` above 0 softens that: no criterion then counts for less. Source: Derringer & Suich, J. Quality Technology 12 (1980) 214–219.
  */
-export function combine(rows: readonly Judged[]): Combined {
+export function combine(rows: readonly Judged[], floor = 0): Combined {
   let logs = 0;
   let judged = 0;
   let all = 0;
@@ -30,8 +42,9 @@ export function combine(rows: readonly Judged[]): Combined {
     all += weight;
     if (score === null || weight === 0) continue;
     judged += weight;
-    if (score <= 0) hopeless = true;
-    else logs += weight * Math.log(Math.min(1, score));
+    const counted = Math.max(floor, score);
+    if (counted <= 0) hopeless = true;
+    else logs += weight * Math.log(Math.min(1, counted));
   }
   if (all === 0) return { score: 0, judged: 0 };
   return { score: hopeless || judged === 0 ? 0 : 100 * Math.exp(logs / judged), judged: judged / all };

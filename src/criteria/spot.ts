@@ -44,6 +44,7 @@ class KeptSpot implements Spot {
   private readonly found = new Kept<Found | null>();
   private readonly near = new Kept<readonly Piece[]>();
   private readonly sights = new Kept<Float64Array>();
+  private readonly means = new Kept<number>();
   private readonly shades = new Kept<Uint8Array>();
   private readonly others = new Kept<unknown>();
 
@@ -74,7 +75,8 @@ class KeptSpot implements Spot {
 
   /** From the same rays as the facing's, so that one look round serves both. */
   meanSight(eye: number, reach: number): number {
-    return mean(this.sight(eye, reach));
+    const kept = this.means.find(reach, eye);
+    return kept ? kept.value : this.means.add(reach, eye, mean(this.sight(eye, reach)));
   }
 
   shaded(eye: number, sun: SunTable): Uint8Array {

@@ -9,7 +9,7 @@ import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext } from './criterion.ts';
 import { stretch } from './curve-shape.ts';
-import { valuesOn } from './figures.ts';
+import { settingsFor } from './figures.ts';
 import { criteria } from './index.ts';
 import { scoreOf, verdictsIn } from './quick-score.ts';
 import { judge, type Verdict } from './score.ts';
@@ -74,8 +74,8 @@ export function drawTrial(bird: BirdGuide, site: SiteSettings, random: () => num
   const figures: Record<string, number> = { ...site.figures };
   for (const key of knees) {
     const [id, name] = key.split('.') as [string, string];
-    const { settings } = criteria.find((one) => one.id === id)!;
-    figures[key] = valuesOn(id, settings, site)[name]! * factor(random, kneeSwing);
+    const now = settingsFor(criteria.find((one) => one.id === id)!, site)[name]!;
+    figures[key] = now * factor(random, kneeSwing);
   }
   return { bird: wobbledBird(bird, random), site: { ...site, weights, figures } };
 }

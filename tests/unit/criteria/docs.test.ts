@@ -4,6 +4,7 @@ import type { Figure } from '../../../src/birds/guide.ts';
 import { flagFigures } from '../../../src/criteria/flags.ts';
 import { criteria } from '../../../src/criteria/index.ts';
 import { pairingFigures } from '../../../src/criteria/pairing.ts';
+import { scoreFigures } from '../../../src/criteria/score.ts';
 
 const page = new URL('../../../docs/criteria.md', import.meta.url);
 const [open, close] = ['<!-- table of figures -->\n', '<!-- end -->'];
@@ -25,6 +26,7 @@ function rowOf(id: string, name: string, { value, unit, range, source, grade, no
 function figuresTable(): string {
   const owners: [string, Readonly<Record<string, Figure>>][] = [
     ...criteria.map(({ id, settings }): [string, Readonly<Record<string, Figure>>] => [id, settings]),
+    ['score', scoreFigures],
     ['flags', flagFigures],
     ['pairing', pairingFigures],
   ];

@@ -23,6 +23,14 @@ describe('one number', () => {
     expect(combine([{ weight: 1, score: null }])).toEqual({ score: 0, judged: 0 });
   });
 
+  it('can be given a floor, and then a hopeless criterion counts for that much', () => {
+    const rows = [
+      { weight: 1, score: 0 },
+      { weight: 1, score: 1 },
+    ];
+    expect(combine(rows, 0.04).score).toBeCloseTo(20, 9);
+  });
+
   it('leaves out what could not be judged and says how much of the weight that was', () => {
     const { score, judged } = combine([
       { weight: 3, score: 0.8 },
