@@ -1,7 +1,9 @@
 /** Everything the window shows, as one immutable value. */
 import type { ThemeName } from '../../layers/types.ts';
+import type { History } from '../edits/history.ts';
 import type { Plan } from '../plan-types.ts';
 import type { Issue, Site, Units } from '../site/types.ts';
+import { firstLand, type LandState } from './land-state.ts';
 import type { Words } from './words/en.ts';
 import { en } from './words/en.ts';
 
@@ -48,6 +50,8 @@ export interface AppState {
   readonly site: Site | null;
   /** Trouble found when the site was read. */
   readonly issues: readonly Issue[];
+  /** The one history of the open site; null until the first change. `past` and `future` are read from it. */
+  readonly history: History | null;
   readonly past: readonly Step[];
   readonly future: readonly Step[];
   /** The newest plan, and the site it was made from (older than `site` while a new one is being made). */
@@ -62,6 +66,8 @@ export interface AppState {
   readonly messages: readonly Message[];
   readonly engine: EngineState;
   readonly saved: Saved;
+  /** What the Land place is at. */
+  readonly land: LandState;
 }
 
 /** What the window starts with. */
@@ -69,6 +75,7 @@ export const firstState: AppState = {
   siteId: null,
   site: null,
   issues: [],
+  history: null,
   past: [],
   future: [],
   plan: null,
@@ -82,4 +89,5 @@ export const firstState: AppState = {
   messages: [],
   engine: { at: 'rest' },
   saved: { at: 'never' },
+  land: firstLand,
 };
