@@ -1,16 +1,19 @@
 /** The land on a sheet: areas with their patterns, then lines, then single things; black on white, cut to the window. */
-import type { Subject } from '../../layers/types.ts';
+import type { Pattern, Subject } from '../../layers/types.ts';
 import { coverKinds, type Kind, lineKinds, ruleKinds } from '../site/types.ts';
 import { clipLine, clipRing, type Spot } from './clip.ts';
 import { type Box, group, type Item, type Path, path, rectangle } from './display.ts';
 import { drawParts } from './drawing.ts';
 import type { Thing } from './land-things.ts';
-import { fillWithPattern } from './pattern-fill.ts';
+import { fillWithPattern, type PreparedPattern, preparePattern } from './pattern-fill.ts';
 import type { Style } from './style.ts';
 import { grown, type View } from './view.ts';
 
 /** The map subjects of `layers/`, bottom first (`subjects` of layers/all.ts). */
 export type Layers = readonly Subject[];
+
+/** Patterns made ready while one map is drawn. */
+type PreparedPatterns = Map<Pattern, PreparedPattern>;
 
 /** Finer kinds are drawn over coarser ones, as the ground itself is read; rules over cover. */
 const areaOrder: readonly Kind[] = [...[...coverKinds].reverse(), ...ruleKinds];
@@ -28,8 +31,10 @@ export function subjectOf(kind: Kind, layers: Layers): Subject | null {
 export function drawLand(things: readonly Thing[], layers: Layers, view: View, style: Style): Item {
   const seen = things.filter((thing) => touches(thing, view));
   const items: Item[] = [];
+  const prepared: PreparedPatterns = new Map();
   for (const kind of areaOrder)
-    for (const thing of seen.filter((one) => one.kind === kind)) items.push(...drawArea(thing, layers, view, style));
+    for (const thing of seen.filter((one) => one.kind === kind))
+      items.push(...drawArea(thing, layers, view, style, prepared));
   for (const kind of lineKinds)
     for (const thing of seen.filter((one) => one.kind === kind)) items.push(...drawLine(thing, layers, view));
   for (const thing of seen) if (thing.at && isPlant(thing)) items.push(...drawPlace(thing, layers, view));
@@ -59,18 +64,24 @@ export function touches(thing: Thing, view: View, margin = overhang): boolean {
   return across && bottom + reach >= box.y && top - reach <= box.y + box.height;
 }
 
-function drawArea(thing: Thing, layers: Layers, view: View, style: Style): Item[] {
+function drawArea(thing: Thing, layers: Layers, view: View, style: Style, prepared: PreparedPatterns): Item[] {
   const subject = subjectOf(thing.kind, layers);
   if (!subject) return [];
   return thing.areas.flatMap((rings) => {
     const cut = rings.map((ring) => clipRing(openRing(ring.map(view.toPaper)), grown(view.window, overhang)));
     const shown = cut.filter((ring) => ring.length > 2);
-    return shown.length === 0 ? [] : paintArea(shown, subject, view, style);
+    return shown.length === 0 ? [] : paintArea(shown, subject, view, style, prepared);
   });
 }
 
 /** A shape on paper in a subject's print style. Also used for the legend's swatches. */
-export function paintArea(rings: readonly (readonly Spot[])[], subject: Subject, view: View, style: Style): Item[] {
+export function paintArea(
+  rings: readonly (readonly Spot[])[],
+  subject: Subject,
+  view: View,
+  style: Style,
+  prepared: PreparedPatterns = new Map(),
+): Item[] {
   const { print, pattern } = subject;
   const shape = ringsPath(rings);
   const isCover = (coverKinds as readonly string[]).includes(subject.id);
@@ -79,7 +90,9 @@ export function paintArea(rings: readonly (readonly Spot[])[], subject: Subject,
   else if (isCover) items.push(path(shape, { fill: '#ffffff' }));
   if (pattern && print.pattern && style.patterns) {
     const origin = view.toPaper({ x: 0, y: 0 });
-    const marks = fillWithPattern(pattern, print.pattern, rings, boxOf(rings, grown(view.window, overhang)), origin);
+    const ready = prepared.get(pattern) ?? preparePattern(pattern);
+    prepared.set(pattern, ready);
+    const marks = fillWithPattern(ready, print.pattern, rings, boxOf(rings, grown(view.window, overhang)), origin);
     items.push(group(marks, { clip: shape }));
   }
   for (const { width, color, dash } of linesOf(subject, style))

@@ -124,7 +124,8 @@ export function pushedApart(
 function placeDiscs(boxes: readonly PlannedBox[], view: View, own: ReadonlySet<number>, look: DiscLook) {
   const mine = boxes.filter((box) => own.has(box.number));
   const spots = mine.map((box): Spot => view.toPaper(box.at));
-  const radii = mine.map((box) => discRoom(look, box.state === 'standing'));
+  // A pair stands a little wider, so that the bar between its discs shows.
+  const radii = mine.map((box) => discRoom(look, box.state === 'standing') + (box.pairedWith === null ? 0 : 0.9));
   return { mine, spots, placed: spread(spots, radii, grown(view.window, -(look.radius + 1.2))) };
 }
 

@@ -1,5 +1,5 @@
 /** A land kind's marks scattered over a shape: black on white, the same marks on neighboring sheets, fast for long outlines. */
-import { placeMarks } from '../../layers/pattern.ts';
+import { type PlacedMark, placeMarks } from '../../layers/pattern.ts';
 import type { Pattern } from '../../layers/types.ts';
 import type { Spot } from './clip.ts';
 import type { Box, Item, Path } from './display.ts';
@@ -12,12 +12,28 @@ export interface PatternPrint {
   readonly width: number;
 }
 
+/** A pattern with its marks placed and its drawings read, once for a whole map. */
+export interface PreparedPattern {
+  readonly pattern: Pattern;
+  readonly marks: readonly PlacedMark[];
+  readonly drawings: readonly { readonly reach: number; readonly parts: readonly ReadPart[] }[];
+  /** Thinnest stroke of the drawings, px. */
+  readonly thinnest: number;
+}
+
+/** Places the marks and reads the drawings. */
+export function preparePattern(pattern: Pattern): PreparedPattern {
+  const strokes = pattern.marks.flatMap((mark) => mark.parts.flatMap((part) => (part.width > 0 ? [part.width] : [])));
+  const drawings = pattern.marks.map((mark) => ({ reach: mark.reach, parts: readParts(mark.parts) }));
+  return { pattern, marks: placeMarks(pattern), drawings, thinnest: Math.min(...[10, ...strokes]) };
+}
+
 /**
  * The marks whose middle lies in the rings (even-odd, paper mm) and in `box`. `origin` is a place fixed on the ground, so that two
  * sheets of one scale show the same marks. The caller cuts what sticks out.
  */
 export function fillWithPattern(
-  pattern: Pattern,
+  { pattern, marks, drawings, thinnest }: PreparedPattern,
   print: PatternPrint,
   rings: readonly (readonly Spot[])[],
   box: Box,
@@ -26,10 +42,7 @@ export function fillWithPattern(
   const tile = pattern.tile * print.scale;
   if (!(tile > 0.5) || rings.length === 0) return [];
   const within = insideTest(rings);
-  const marks = placeMarks(pattern);
-  const strokes = pattern.marks.flatMap((mark) => mark.parts.flatMap((part) => (part.width > 0 ? [part.width] : [])));
-  const drawings = pattern.marks.map((mark) => ({ reach: mark.reach, parts: readParts(mark.parts) }));
-  const pen = print.width / Math.min(...[10, ...strokes]);
+  const pen = print.width / thinnest;
   const items: Item[] = [];
   const merged = new Map<string, { path: (string | number)[]; width: number; color: string }>();
   for (const [left, top] of tilesOver(box, tile, origin))
