@@ -121,7 +121,7 @@ describe('accessibility rules', () => {
             selection: null,
           });
         }, theme);
-        await check(`${name}-${theme}-list`);
+        if (theme === 'light') await check(`${name}-${theme}-list`);
         await page.locator('mp-box-list button[data-box="17"]').click();
         await page.locator('mp-sun-strip .woods').waitFor({ state: 'attached' });
         await check(`${name}-${theme}-card`);

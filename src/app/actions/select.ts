@@ -3,6 +3,7 @@ import type { ThemeName } from '../../../layers/types.ts';
 import type { Units } from '../../site/types.ts';
 import type { GroundLook, Place, Selection } from '../state.ts';
 import type { Store } from '../store.ts';
+import { edit } from './edit.ts';
 
 /** Shows a box, post or thing; null closes the card. A box or post opens the Posts place unless the Round is open. */
 export function select(store: Store, selection: Selection | null): void {
@@ -19,8 +20,11 @@ export function setTheme(store: Store, theme: ThemeName): void {
   store.set({ theme });
 }
 
+/** The unit is the site's own: every sentence of the plan is written in it, so the plan is made again. */
 export function setUnits(store: Store, units: Units): void {
-  store.set({ units });
+  const { site, words } = store.state;
+  if (site && site.settings.units !== units)
+    edit(store, { ...site, settings: { ...site.settings, units } }, words.shell.unitsChanged(words.shell.units[units]));
 }
 
 export function setGround(store: Store, ground: GroundLook): void {

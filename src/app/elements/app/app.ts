@@ -17,6 +17,7 @@ import '../messages/messages.ts';
 import '../notebook/notebook.ts';
 import '../slips/slips.ts';
 import { appStyle } from './app-style.ts';
+import { runKey } from './keys.ts';
 
 /** The site opened when the address names none. */
 const firstDemo = 'park';
@@ -33,6 +34,9 @@ export class App extends LitElement {
   #stop: (() => void) | null = null;
   readonly #onHash = () => this.#readAddress();
   readonly #onResize = () => this.#pad();
+  readonly #onKey = (event: KeyboardEvent) => {
+    if (runKey(this.store, event)) event.preventDefault();
+  };
 
   override connectedCallback(): void {
     this.#provider ??= new ContextProvider(this, { context: storeContext, initialValue: this.store });
@@ -41,6 +45,7 @@ export class App extends LitElement {
     this.#ink(this.store.state);
     addEventListener('hashchange', this.#onHash);
     addEventListener('resize', this.#onResize);
+    this.addEventListener('keydown', this.#onKey);
     this.#readAddress();
   }
 
@@ -49,6 +54,7 @@ export class App extends LitElement {
     this.#stop?.();
     removeEventListener('hashchange', this.#onHash);
     removeEventListener('resize', this.#onResize);
+    this.removeEventListener('keydown', this.#onKey);
   }
 
   protected override render() {
@@ -57,9 +63,9 @@ export class App extends LitElement {
       <main>
         <mp-map @mp-map-ready=${this.#ready}></mp-map>
         <mp-box-keys .view=${this.view}></mp-box-keys>
+        <mp-slips .view=${this.view}></mp-slips>
       </main>
-      <mp-notebook></mp-notebook>
-      <mp-slips .view=${this.view}></mp-slips>
+      <mp-notebook role="complementary" aria-label=${shell.notebook}></mp-notebook>
       <mp-messages></mp-messages>`;
   }
 

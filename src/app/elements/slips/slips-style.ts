@@ -65,6 +65,31 @@ export const slipsStyle = css`
   .panel h2 {
     margin-bottom: 8px;
   }
+  .choice {
+    display: flex;
+    align-items: stretch;
+    margin-top: 10px;
+    border: 1px solid var(--line);
+    border-radius: 5px;
+  }
+  .choice .label {
+    flex: 1;
+    align-self: center;
+    padding: 0 10px;
+    font: italic 400 0.9375rem / 1 var(--serif);
+    color: var(--quiet);
+  }
+  .choice button {
+    border: 0;
+    border-left: 1px solid var(--line);
+    border-radius: 0;
+    padding: 0 9px;
+    background: none;
+  }
+  .choice button[aria-pressed="true"] {
+    box-shadow: inset 0 -4px 0 var(--rust);
+    font-weight: 700;
+  }
   .cross {
     display: grid;
     grid-template-columns: repeat(3, 1fr);

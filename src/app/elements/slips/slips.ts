@@ -2,11 +2,12 @@
 import { html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { redo, undo } from '../../actions/edit.ts';
-import { setGround } from '../../actions/select.ts';
+import { setGround, setTheme, setUnits } from '../../actions/select.ts';
 import type { MapView } from '../../map/map-view.ts';
 import type { GroundLook } from '../../state.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
+import { themeNames } from '../../theme.ts';
 import '../key/key.ts';
 import '../scale/scale.ts';
 import { keyIcon, redoIcon, undoIcon } from './icons.ts';
@@ -106,10 +107,36 @@ export class Slips extends StoreElement {
   }
 
   #key() {
-    return html`<section class="panel" aria-label=${this.words.shell.keyTitle} tabindex="0">
-      <h2>${this.words.shell.keyTitle}</h2>
+    const { shell } = this.words;
+    return html`<section class="panel" aria-label=${shell.keyTitle} tabindex="0">
+      <h2>${shell.keyTitle}</h2>
       <mp-key></mp-key>
+      ${this.#choice(
+        shell.theme.label,
+        themeNames.map((theme) => ({
+          word: shell.theme[theme],
+          chosen: this.state.theme === theme,
+          choose: () => setTheme(this.store, theme),
+        })),
+      )}
+      ${this.#choice(
+        shell.units.label,
+        (['us', 'metric'] as const).map((units) => ({
+          word: shell.units[units],
+          chosen: this.state.units === units,
+          choose: () => setUnits(this.store, units),
+        })),
+      )}
     </section>`;
+  }
+
+  #choice(label: string, options: readonly { word: string; chosen: boolean; choose: () => void }[]) {
+    return html`<div class="choice" role="group" aria-label=${label}>
+      <span class="label" aria-hidden="true">${label}</span>
+      ${options.map(
+        ({ word, chosen, choose }) => html`<button aria-pressed=${chosen} @click=${choose}>${word}</button>`,
+      )}
+    </div>`;
   }
 
   #move() {

@@ -1,0 +1,27 @@
+/** Keys that work anywhere in the window. Each has a button too. */
+import { redo, undo } from '../../actions/edit.ts';
+import { select } from '../../actions/select.ts';
+import type { Store } from '../../store.ts';
+
+/** Ctrl or Command Z, Shift Z and Y undo and redo; Escape closes the card. True when the key was used. Keys typed into a field are the field's. */
+export function runKey(store: Store, event: KeyboardEvent): boolean {
+  if (event.defaultPrevented || isTyping(event)) return false;
+  const key = event.key.toLowerCase();
+  if (key === 'escape' && store.state.selection) {
+    select(store, null);
+    return true;
+  }
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
+  if (key === 'z') (event.shiftKey ? redo : undo)(store);
+  else if (key === 'y') redo(store);
+  else return false;
+  return true;
+}
+
+function isTyping(event: KeyboardEvent): boolean {
+  const target = event.composedPath()[0];
+  return (
+    target instanceof HTMLElement &&
+    (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName))
+  );
+}
