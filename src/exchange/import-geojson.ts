@@ -78,11 +78,26 @@ function topFeatures(value: unknown): unknown[] | null {
 function rawFeature(value: unknown, index: number): RawFeature {
   if (!isObject(value))
     return { from: `feature ${index + 1}`, geometry: null, attributes: {}, trouble: 'it is not an object' };
-  const attributes = safeRecord(value.properties);
+  const attributes = spread(safeRecord(value.properties));
   const id = typeof value.id === 'string' || typeof value.id === 'number' ? { '@id': value.id } : {};
   const name = oneLine(attributes.name ?? attributes.NAME ?? value.id);
   const from = `feature ${index + 1}${name ? ` “${name.slice(0, 60)}”` : ''}`;
   return { from, attributes: { ...attributes, ...id }, ...geometryOf(value) };
+}
+
+/** Some programs keep the tags of OpenStreetMap one level down: as an object `tags`, or (GDAL) as text in `other_tags`. */
+function spread(attributes: Record<string, unknown>): Record<string, unknown> {
+  const { tags, other_tags: packed } = attributes;
+  const inner = isObject(tags) ? { ...tags } : {};
+  const pairs = typeof packed === 'string' ? [...packed.matchAll(/"((?:[^"\\]|\\.)*)"=>"((?:[^"\\]|\\.)*)"/g)] : [];
+  const unpacked = Object.fromEntries(pairs.map(([, key, value]) => [unescaped(key!), unescaped(value!)]));
+  return Object.keys(inner).length + pairs.length === 0
+    ? attributes
+    : safeRecord({ ...unpacked, ...inner, ...attributes });
+}
+
+function unescaped(text: string): string {
+  return text.replace(/\\(.)/g, '$1');
 }
 
 function geometryOf(feature: Loose): Pick<RawFeature, 'geometry' | 'trouble'> {

@@ -65,8 +65,9 @@ type Made = { readonly draft: Draft; readonly notes: readonly string[] };
 
 function mapOne(feature: ReadFeature, mapping: Mapping): Made | string {
   let misfit: string | null = null;
+  const words = wordsOf(feature.attributes);
   for (const rule of mapping.rules) {
-    if (!matches(rule, feature)) continue;
+    if (!matches(rule, feature, words)) continue;
     if (rule.kind === null) return `${rule.attribute} = ${rule.value} is left out on purpose`;
     const fitted = fitShape(feature.geometry, rule.kind);
     if (fitted) return make(feature, rule.kind, fitted.geometry, fitted.notes, mapping, rule);
@@ -81,10 +82,16 @@ function withArticle(shape: Shape): string {
   return shape === 'area' ? 'an area' : `a ${shape}`;
 }
 
-function matches(rule: Rule, feature: ReadFeature): boolean {
-  if (!Object.hasOwn(feature.attributes, rule.attribute)) return false;
-  if (rule.shape && rule.shape !== geometryShape(feature.geometry)) return false;
-  const said = attributeText(feature.attributes[rule.attribute]).toLowerCase();
+/** Attribute → value, both in lower case: shapefiles write NATURAL where map files write natural. */
+function wordsOf(attributes: Attributes): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(attributes).map(([key, value]) => [key.toLowerCase(), attributeText(value).toLowerCase()]),
+  );
+}
+
+function matches(rule: Rule, feature: ReadFeature, words: ReadonlyMap<string, string>): boolean {
+  const said = words.get(rule.attribute.toLowerCase());
+  if (said === undefined || (rule.shape && rule.shape !== geometryShape(feature.geometry))) return false;
   return rule.value === '*' ? said !== '' && said !== 'no' : said === rule.value.toLowerCase();
 }
 
@@ -131,15 +138,15 @@ function foreignProperties(
 ): Record<string, unknown> {
   const properties: Record<string, unknown> = {};
   for (const transfer of transfers) {
-    if (!hasProperty(kind, transfer.to) || !Object.hasOwn(attributes, transfer.from) || transfer.to in properties)
-      continue;
-    const value = transferred(attributes[transfer.from], transfer);
+    const given =
+      hasProperty(kind, transfer.to) && !(transfer.to in properties)
+        ? attributeOf(attributes, transfer.from)
+        : undefined;
+    if (given === undefined || given === null || given === '') continue;
+    const value = transferred(given, transfer);
     const trouble = value === null ? 'it was not understood' : propertyTrouble(propertyRows[transfer.to], value);
     if (trouble === null) properties[transfer.to] = value;
-    else
-      notes.push(
-        `${transfer.from} “${attributeText(attributes[transfer.from]).slice(0, 40)}” was not used as ${transfer.to}`,
-      );
+    else notes.push(`${transfer.from} “${attributeText(given).slice(0, 40)}” was not used as ${transfer.to}`);
   }
   const usable = Object.entries(set).filter(([key]) => hasProperty(kind, key as PropertyName) && !(key in properties));
   return {
@@ -148,6 +155,13 @@ function foreignProperties(
     ...Object.fromEntries(usable),
     ...(Object.keys(attributes).length > 0 ? { imported: attributes } : {}),
   };
+}
+
+/** By the very name, else by the name in other letters. */
+function attributeOf(attributes: Attributes, name: string): unknown {
+  if (Object.hasOwn(attributes, name)) return attributes[name];
+  const other = Object.keys(attributes).find((key) => key.toLowerCase() === name.toLowerCase());
+  return other === undefined ? undefined : attributes[other];
 }
 
 function transferred(value: unknown, { as, times = 1 }: Transfer): unknown {

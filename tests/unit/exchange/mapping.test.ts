@@ -98,6 +98,15 @@ describe('the OpenStreetMap preset', () => {
     expect(report.repaired[0]!.why).toContain('height “5000” was not used');
   });
 
+  it('finds tags one level down and in capitals', () => {
+    const kinds = (properties: Record<string, unknown>) =>
+      importFile(file([properties, square]), 'a.geojson').features.map((one) => [one.kind, one.properties.height]);
+    expect(kinds({ tags: { natural: 'wood', height: '9' } })).toEqual([['woods', 9]]);
+    expect(kinds({ other_tags: '"height"=>"9","note"=>"a \\"big\\" one","natural"=>"wood"' })).toEqual([['woods', 9]]);
+    expect(kinds({ NATURAL: 'Wood', HEIGHT: 9 })).toEqual([['woods', 9]]);
+    expect(kinds({ tags: { __proto__: { natural: 'wood' } } })).toEqual([]);
+  });
+
   it('keeps the file’s own words beside ours', () => {
     const [feature] = importFile(
       file([{ natural: 'wood', ref: 'W 7', description: 'Old oaks' }, square]),
