@@ -3,19 +3,17 @@ import { birdById } from './birds/index.ts';
 import { scorePost } from './criteria/card.ts';
 import { eyeOf } from './criteria/context.ts';
 import { spacingNeeded } from './criteria/spacing.ts';
-import { makeSuns, type Suns } from './criteria/suns.ts';
 import { lengthText } from './criteria/units.ts';
 import type { LoadSolver } from './geometry/linear-model.ts';
 import type { Point } from './geometry/point.ts';
-import { prepareGround } from './ground/prepare.ts';
 import type { Ground } from './ground/types.ts';
-import { candidatesOf, placeCandidate } from './placement/candidates.ts';
+import { placeCandidate } from './placement/candidates.ts';
 import { type BirdScore, type Choice, choose } from './placement/choose.ts';
 import { leftOutSentence } from './placement/why-not.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
 import { scoredPost } from './plan/scored-posts.ts';
-import { type WantedBirds, wantedBirds } from './plan/wanted-birds.ts';
+import { type Stage, stageOf, type Tell } from './plan/stage.ts';
 import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
 import { planRound, type RoundPlan } from './route/plan-round.ts';
 import type { Issue, Site, Units } from './site/types.ts';
@@ -28,30 +26,36 @@ export interface PlanOptions {
   /** How the exact solver is loaded when it is needed; without it nothing is proven. */
   readonly loadSolver?: LoadSolver;
   readonly shouldStop?: () => boolean;
-  /** `done` 0–1 of the part that is being worked on. */
-  readonly onProgress?: (part: 'land' | 'scores' | 'choice' | 'walk' | 'cards', done: number) => void;
+  readonly onProgress?: Tell;
 }
 
 /** Chooses, numbers and explains. Trouble in the site comes back as issues beside whatever plan is possible. */
 export async function makePlan(site: Site, options: PlanOptions = {}): Promise<Plan> {
+  return planOn(stageOf(site, options.onProgress), options);
+}
+
+/**
+ * The plan of a site already measured and scored. `early` is a plan made on the same stage: its walk and cards are kept where
+ * the choice is the same, so that proving a good answer costs the proof alone.
+ */
+export async function planOn(stage: Stage, options: PlanOptions = {}, early: Plan | null = null): Promise<Plan> {
   const tell = options.onProgress ?? (() => undefined);
-  tell('land', 0);
-  const ground = prepareGround(site);
-  const birds = wantedBirds(site);
-  const suns = makeSuns(ground, [...birds.guides.values()]);
-  const candidates = knownBirds(candidatesOf(ground), birds);
-  const choice = await chooseSites(ground, birds, suns, candidates, options);
+  const { ground, candidates, birds } = stage;
+  const { settings } = ground.site;
+  tell('choice', 0);
+  const choice = await chooseSites(stage, options);
+  if (early && sameBoxes(early, choice)) return { ...early, proof: choice.proof };
   tell('walk', 0);
   const walk = walkRound(ground, choice);
   const numbers = numbersOf(walk);
   tell('cards', 0);
-  const boxes = boxesOf(ground, suns, candidates, choice, numbers);
+  const boxes = boxesOf(stage, choice, numbers);
   return {
-    siteName: site.settings.name,
-    date: site.settings.date,
+    siteName: settings.name,
+    date: settings.date,
     boxes,
     sites: choice.sites.length,
-    leftOut: leftOutOf(site, choice, numbers),
+    leftOut: leftOutOf(ground.site, choice, numbers),
     rounds: walk.rounds.map((round) => numberedRound(round, numbers)),
     proof: choice.proof,
     issues: placed(ground, candidates, [...birds.issues, ...landIssues(ground), ...choice.issues, ...walkIssues(walk)]),
@@ -59,36 +63,26 @@ export async function makePlan(site: Site, options: PlanOptions = {}): Promise<P
   };
 }
 
-/** A post kept for a bird nobody knows serves whichever wanted bird it suits; the issue is said elsewhere. */
-function knownBirds(candidates: readonly Candidate[], { guides }: WantedBirds): readonly Candidate[] {
-  return candidates.map((c) => (c.bird === null || guides.has(c.bird) ? c : { ...c, bird: null }));
+function sameBoxes(plan: Plan, { sites }: Choice): boolean {
+  const key = (bird: string, post: string) => `${bird} ${post}`;
+  const before = new Set(plan.boxes.map((box) => key(box.bird, box.post)));
+  const now = sites.flatMap((site) => site.posts.map((post) => key(site.bird, post.id)));
+  return now.length === before.size && now.every((box) => before.has(box));
 }
 
-function chooseSites(
-  ground: Ground,
-  birds: WantedBirds,
-  suns: Suns,
-  candidates: readonly Candidate[],
-  options: PlanOptions,
-): Promise<Choice> {
-  const { settings } = ground.site;
-  const wantedGuides = [...birds.guides.values()];
-  const posts = candidates.map((candidate, index) => {
-    if (index % 64 === 0) options.onProgress?.('scores', index / candidates.length);
-    return scoredPost(ground, candidate, wantedGuides, suns);
-  });
-  const guide = (id: string) => birds.guides.get(id) ?? null;
-  options.onProgress?.('choice', 0);
+function chooseSites(stage: Stage, options: PlanOptions): Promise<Choice> {
+  const { settings } = stage.ground.site;
+  const guide = (id: string) => stage.birds.guides.get(id) ?? null;
   return choose({
-    posts,
-    wanted: birds.wanted,
+    posts: stage.posts,
+    wanted: stage.birds.wanted,
     spacing: (a, b) => {
       const [one, two] = [guide(a), guide(b)];
       return one && two ? spacingNeeded(one, two).metres : 0;
     },
     minimumScore: settings.minimumScore,
     seed: settings.seed,
-    scoreAt: (at, bird) => scoreAt(ground, birds, suns, at, bird),
+    scoreAt: (at, bird) => scoreAt(stage, at, bird),
     words: spacingWords(settings.units),
     birdName: (id) => guide(id)?.name ?? id,
     proof: options.proof ?? 'quick',
@@ -98,7 +92,7 @@ function chooseSites(
   });
 }
 
-function scoreAt(ground: Ground, birds: WantedBirds, suns: Suns, at: Point, bird: string): BirdScore | null {
+function scoreAt({ ground, birds, suns }: Stage, at: Point, bird: string): BirdScore | null {
   const guide = birds.guides.get(bird);
   if (!guide) return null;
   const post = scoredPost(ground, placeCandidate('place', at), [guide], suns);
@@ -118,9 +112,7 @@ function walkRound(ground: Ground, choice: Choice): RoundPlan {
 }
 
 function boxesOf(
-  ground: Ground,
-  suns: Suns,
-  candidates: readonly Candidate[],
+  { ground, suns, candidates }: Stage,
   choice: Choice,
   numbers: ReadonlyMap<string, number>,
 ): PlannedBox[] {

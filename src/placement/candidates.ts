@@ -12,6 +12,10 @@ export const finestGrid = 5;
 /** Most suggestions: a larger site gets a wider grid (ours; the proof is promised up to 10,000 candidates). */
 const mostSuggested = 10_000;
 
+/** A place whose surroundings are mostly undrawn cannot be judged, so none is suggested there: metres around, share (ours). */
+const surroundings = 40;
+const mostUnmapped = 0.5;
+
 /** Drawn posts that have a place, in file order, then suggestions by row from the south-west. */
 export function candidatesOf(ground: Ground): Candidate[] {
   const drawn = ground.site.features.flatMap((feature) => {
@@ -83,6 +87,7 @@ function suggestionBox(ground: Ground): { min: Point; max: Point } | null {
 /** Allowed, drawn ground, near enough to a path, and no second suggestion for a place already drawn. */
 function maySuggest(ground: Ground, at: Point, gap: number, drawn: readonly Candidate[]): boolean {
   if (ground.coverAt(at) === null || ground.forbidden(at) !== null) return false;
+  if (ground.shares(at, surroundings).unmapped > mostUnmapped) return false;
   if (drawn.some((c) => c.state !== 'retired' && distance(c.at, at) < gap / 2)) return false;
   const reach = ground.site.settings.reachOfPaths;
   return reach === null || ground.nearest(at, 'path', reach) !== null;

@@ -1,5 +1,6 @@
 /** The whole pipeline: Site → Plan. A good answer first, then the proof. */
-import { makePlan } from '../../../plan.ts';
+import { stageOf } from '../../../plan/stage.ts';
+import { planOn } from '../../../plan.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { Site } from '../../../site/types.ts';
 import { en } from '../../words/en.ts';
@@ -18,9 +19,10 @@ export async function plan({ site }: { site: Site }, tools: CallTools): Promise<
     const [from, to] = parts[part];
     tools.progress(from + (to - from) * done, en.posts.planParts[part]);
   };
-  const first = await makePlan(site, { proof: 'none', shouldStop, onProgress });
+  const stage = stageOf(site, onProgress);
+  const first = await planOn(stage, { proof: 'none', shouldStop, onProgress });
   if (!loadSolver || first.boxes.length === 0) return first;
   tools.partial(first);
   tools.progress(null, en.posts.planParts.proof);
-  return makePlan(site, { proof: 'quick', seconds, loadSolver, shouldStop });
+  return planOn(stage, { proof: 'quick', seconds, loadSolver, shouldStop }, first);
 }
