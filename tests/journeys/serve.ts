@@ -16,7 +16,7 @@ export interface Walk {
 
 /** Builds when anything is newer than the last build, serves it and launches the browser. */
 export async function startWalk(): Promise<Walk> {
-  if (isStale()) await build({ logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
+  if (isStale()) await buildOnce();
   const server: PreviewServer = await preview({
     build: { outDir },
     preview: { host: '127.0.0.1', port: 0 },
@@ -32,6 +32,14 @@ export async function startWalk(): Promise<Walk> {
       await server.close();
     },
   };
+}
+
+/** As `npm run build` does: the test runner's own NODE_ENV would put Lit's development code into the bundle. */
+async function buildOnce(): Promise<void> {
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  await build({ mode: 'production', logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
+  process.env.NODE_ENV = before;
 }
 
 function isStale(): boolean {

@@ -80,7 +80,6 @@ export class App extends LitElement {
   }
 
   protected override firstUpdated(): void {
-    this.view = this.map;
     this.#pad();
   }
 

@@ -49,8 +49,6 @@ export class Scale extends StoreElement {
   ];
 
   @property({ attribute: false }) view: MapView | null = null;
-  /** Degrees the needle points east (+) or west (−) of true north; null when not known. */
-  @property({ type: Number }) needle: number | null = null;
   @state() private bar: ScaleBar | null = null;
   #watched: unknown = null;
 
@@ -60,10 +58,7 @@ export class Scale extends StoreElement {
 
   protected override willUpdate(): void {
     const map = this.view?.host?.map;
-    if (!map) {
-      if (this.view) setTimeout(() => this.requestUpdate(), 100);
-      return;
-    }
+    if (!map) return;
     const read = () => {
       this.bar = scaleBar(map.getZoom(), map.getCenter().lat, this.state.units);
     };
@@ -77,7 +72,7 @@ export class Scale extends StoreElement {
   protected override render() {
     const { bar } = this;
     if (!bar) return null;
-    const needle = this.needle ?? declinationOf(this.state.plan);
+    const needle = declinationOf(this.state.plan);
     return html`<svg width="150" height="40" role="img" aria-label=${`${bar.label}, ${this.words.shell.scaleAbout(bar.ratio)}`}>
         ${bar.ticks.map(
           (tick, i) => svg`<text x=${tick.x} y="10" text-anchor=${i === 0 ? 'start' : 'middle'}>${tick.label}</text>`,
@@ -110,6 +105,7 @@ function signed(degrees: number): string {
   return `${Math.abs(Math.round(degrees))}° ${degrees < 0 ? 'W' : 'E'}`;
 }
 
+/** Degrees the needle points east (+) or west (−) of true north at the first box; null when the model has ended or nothing is planned. */
 function declinationOf(
   plan: { boxes: readonly { card: { facing: { magnetic: { declination: number } | null } } }[] } | null,
 ) {

@@ -26,6 +26,10 @@ export interface StripShape {
   readonly winds: readonly { readonly word: string; readonly x: number }[];
 }
 
+/** Solar hour the lowest path's month stands at, and how much later the next one's: wide enough that the words keep apart. */
+const firstLabel = 7.5;
+const labelStep = 1.25;
+
 type Place = readonly [x: number, y: number];
 
 export function stripShape(view: SkyView): StripShape {
@@ -41,7 +45,7 @@ export function stripShape(view: SkyView): StripShape {
   return {
     woods: woodsPath(view.horizon, middle, x, y),
     hot: hotPath(view.paths, place),
-    lines: view.paths.map((path, i) => lineOf(path, i, place, middle)),
+    lines: byHeight(view.paths).map((path, i) => lineOf(path, i, place, middle)),
     hours: hourPlaces(view.paths, place),
     winds: (view.southern ? southern : northern).map(([word, azimuth]) => ({ word, x: x(azimuth) })),
   };
@@ -97,7 +101,7 @@ function lineOf(
   middle: number,
 ): StripLine {
   const seen = path.points.filter((p) => p.altitude >= 0 && Math.abs(offset(p.azimuth, middle)) <= reach);
-  const at = seen.find((p) => p.hour >= 8.2 + index * 0.75);
+  const at = seen.find((p) => p.hour >= firstLabel + index * labelStep);
   return {
     date: path.date,
     thin: runs(seen, (p) => !p.shaded && !isHot(p.hour), place),
