@@ -138,7 +138,7 @@ function drawWay(net: WalkGrid, nodes: readonly number[], course: Course): Way {
 }
 
 function isPathNode(net: WalkGrid, node: number): boolean {
-  return node >= net.firstPath && node < net.firstPlace;
+  return node >= net.firstPath && node < net.firstCorner;
 }
 
 function lengthOf(line: readonly Point[]): number {

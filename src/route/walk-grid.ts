@@ -1,5 +1,6 @@
 /** The ways over a site as a net: square cells of open ground with sixteen ways out of each, paths as chains of their own, and the places walked between. */
 import type { Point } from '../geometry/point.ts';
+import { gapCorners } from './gaps.ts';
 import { minutesPerMetreOnPath } from './walk-time.ts';
 import type { Walkable } from './walkable.ts';
 import { fenceMinutes } from './walkable.ts';
@@ -24,7 +25,7 @@ export interface Frame {
   readonly rows: number;
 }
 
-/** Nodes 0 … cells − 1 are cell centres; the rest are path nodes and then the places. */
+/** Nodes 0 … cells − 1 are cell centres; the rest are path nodes, corners beside gaps, and then the places. */
 export interface WalkGrid {
   readonly frame: Frame;
   readonly cells: number;
@@ -38,8 +39,9 @@ export interface WalkGrid {
   readonly next: Int32Array;
   readonly to: Int32Array;
   readonly minutes: Float64Array;
-  /** First path node and first place. */
+  /** First path node, first corner and first place. */
   readonly firstPath: number;
+  readonly firstCorner: number;
   readonly firstPlace: number;
   /** Minutes a metre takes, by cell. */
   readonly pace: Float32Array;
@@ -47,6 +49,8 @@ export interface WalkGrid {
 
 /** Cells nearer than this many to a place or path node are joined to it. */
 const joinReach = 2;
+/** Corners of one gap lie within this many cells of each other. */
+const gapReach = 20;
 
 /** Marks of a cell that an edge of a wall, a fence or a hedge comes into. */
 const walled = 1;
@@ -54,7 +58,12 @@ const hasFence = 2;
 
 /** Builds the net for `places`, which must stand on free ground or on a path. */
 export function walkGrid(land: Walkable, frame: Frame, places: readonly Point[]): WalkGrid {
-  const net = new Net(land, frame, pathNodes(land, frame.cell), places);
+  const inside = (x: number, y: number) =>
+    x >= frame.minX &&
+    y >= frame.minY &&
+    x <= frame.minX + frame.columns * frame.cell &&
+    y <= frame.minY + frame.rows * frame.cell;
+  const net = new Net(land, frame, pathNodes(land, frame.cell), gapCorners(land.walls, frame.cell, inside), places);
   return net.finish();
 }
 
@@ -100,6 +109,7 @@ class Net {
   private readonly to: number[] = [];
   private readonly minutes: number[] = [];
   private readonly firstPath: number;
+  private readonly firstCorner: number;
   private readonly firstPlace: number;
   private readonly scratch: number[] = [];
 
@@ -107,13 +117,15 @@ class Net {
     land: Walkable,
     frame: Frame,
     path: { at: Point[]; links: [number, number][] },
+    corners: readonly Point[],
     places: readonly Point[],
   ) {
     this.land = land;
     this.frame = frame;
     this.cells = frame.columns * frame.rows;
     this.firstPath = this.cells;
-    this.firstPlace = this.cells + path.at.length;
+    this.firstCorner = this.cells + path.at.length;
+    this.firstPlace = this.firstCorner + corners.length;
     const nodes = this.firstPlace + places.length;
     this.x = new Float64Array(nodes);
     this.y = new Float64Array(nodes);
@@ -122,12 +134,13 @@ class Net {
     this.pace = new Float32Array(this.cells);
     this.head = new Int32Array(nodes).fill(-1);
     this.fillCells();
-    [...path.at, ...places].forEach((p, k) => {
+    [...path.at, ...corners, ...places].forEach((p, k) => {
       this.x[this.cells + k] = p.x;
       this.y[this.cells + k] = p.y;
     });
     for (const [a, b] of path.links) this.joinAlongPath(this.firstPath + a, this.firstPath + b);
-    for (let node = this.firstPath; node < this.firstPlace; node++) this.joinToCells(node, 1);
+    for (let node = this.firstPath; node < this.firstCorner; node++) this.joinToCells(node, 1);
+    this.joinCorners();
     for (let node = this.firstPlace; node < nodes; node++) {
       this.joinToCells(node, joinReach);
       this.joinToPaths(node);
@@ -178,6 +191,19 @@ class Net {
     }
   }
 
+  /** Joins corners beside gaps to the cells around and to the corners at the gap's other end. */
+  private joinCorners(): void {
+    const reach = this.frame.cell * gapReach;
+    for (let a = this.firstCorner; a < this.firstPlace; a++) {
+      this.joinToCells(a, joinReach);
+      const pace = this.land.paceAt(this.x[a], this.y[a]);
+      for (let b = a + 1; b < this.firstPlace; b++) {
+        if (Math.abs(this.x[a] - this.x[b]) > reach || Math.abs(this.y[a] - this.y[b]) > reach) continue;
+        this.joinOverLand(a, b, pace);
+      }
+    }
+  }
+
   private joinOverLand(a: number, b: number, pace: number): void {
     const { x, y, land } = this;
     if (!land.walls.free(x[a], y[a], x[b], y[b])) return;
@@ -189,7 +215,7 @@ class Net {
   private joinToPaths(place: number): void {
     const reach = this.frame.cell * joinReach;
     const pace = this.land.paceAt(this.x[place], this.y[place]);
-    for (let node = this.firstPath; node < this.firstPlace; node++) {
+    for (let node = this.firstPath; node < this.firstCorner; node++) {
       const metres = Math.hypot(this.x[node] - this.x[place], this.y[node] - this.y[place]);
       if (metres > reach) continue;
       if (metres < this.frame.cell && this.land.walls.blockedAt(this.x[place], this.y[place])) {
@@ -241,6 +267,7 @@ class Net {
       to: Int32Array.from(this.to),
       minutes: Float64Array.from(this.minutes),
       firstPath: this.firstPath,
+      firstCorner: this.firstCorner,
       firstPlace: this.firstPlace,
       pace: this.pace,
     };

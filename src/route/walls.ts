@@ -13,6 +13,8 @@ export class Walls {
   private readonly blocked: Region;
   private readonly bounds: Region | null;
   private readonly meetings: number[] = [];
+  /** Every ring of a wall, x and y alternating. */
+  readonly rings: readonly Float64Array[];
 
   /** Rings (x, y alternating) of areas nobody crosses, each area a list of rings; and of the areas a walk must stay inside, if any. */
   constructor(
@@ -22,7 +24,8 @@ export class Walls {
   ) {
     this.blocked = new Region(blocked);
     this.bounds = bounds.length > 0 ? new Region(bounds) : null;
-    this.edges = new EdgeGrid([...blocked.flat(), ...bounds.flat()], cell);
+    this.rings = [...blocked.flat(), ...bounds.flat()];
+    this.edges = new EdgeGrid(this.rings, cell);
   }
 
   get empty(): boolean {
