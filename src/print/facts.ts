@@ -10,6 +10,7 @@ import type { Item, SheetKind } from './display.ts';
 import type { SheetInput } from './input.ts';
 import { type Thing, thingsOf } from './land-things.ts';
 import { mapLayout } from './layout.ts';
+import { plain } from './measure.ts';
 import { type Page, pageOf } from './paper.ts';
 import { type Style, styleOf } from './style.ts';
 
@@ -36,7 +37,8 @@ export interface Draft {
 }
 
 /** Works out scale, frames and looks. */
-export function bookFacts(input: SheetInput): BookFacts {
+export function bookFacts(given: SheetInput): BookFacts {
+  const input = tidied(given);
   const { options, plan, site } = input;
   if (options.scale !== null && !(options.scale >= 1 && Number.isFinite(options.scale)))
     throw new Error(`scale must be a denominator of at least 1, or null: ${options.scale}`);
@@ -58,6 +60,21 @@ export function bookFacts(input: SheetInput): BookFacts {
   const pages = new Map(book.frames.flatMap((one) => one.numbers.map((n) => [n, one.sheet - 1 + first] as const)));
   const sheetOf = (number: number) => (options.sheets.includes('details') ? (pages.get(number) ?? null) : null);
   return { ...input, units, page, style, things: thingsOf(site, input.frame), look, book, sheetOf };
+}
+
+/** Longest revision and credit that are printed, letters. */
+const longest = { revision: 24, credit: 160 };
+
+/** Words from outside made plain once, before anything is drawn with them. */
+function tidied(input: SheetInput): SheetInput {
+  const { plan, stamp } = input;
+  const credit = stamp.credit ? plain(stamp.credit).slice(0, longest.credit) : null;
+  const revision = plain(stamp.revision).slice(0, longest.revision);
+  return {
+    ...input,
+    plan: { ...plan, siteName: plain(plan.siteName) || 'Unnamed site' },
+    stamp: { ...stamp, credit, revision, hash: plain(stamp.hash).slice(0, 64), date: plain(stamp.date).slice(0, 24) },
+  };
 }
 
 /** The bird's guide, or null for an id no guide has. */

@@ -101,6 +101,7 @@ function n(value: number): string {
 
 function escaped(words: string): string {
   return words
+    .replace(/[\u202a-\u202e\u2066-\u2069]/g, '')
     .replace(/[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]/gu, '')
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
