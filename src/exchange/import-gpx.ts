@@ -4,25 +4,25 @@ import { readNumber } from './decimals.ts';
 import type { Attributes, RawFeature, RawFile } from './import-types.ts';
 import { fileIssue } from './issue.ts';
 import { oneLine } from './safe-text.ts';
-import { childrenOf, childText, localName, readXml, textOf, type XmlElement } from './xml-read.ts';
+import { childrenOf, childText, readXml, textOf, type XmlElement } from './xml-read.ts';
 
 /** Attributes: name, cmt, desc, type, sym, src, time, ele, extension leaves, and `gpx` = wpt, rte or trk. Files we wrote get their whole names back. */
 export function readGpx(text: string): RawFile {
   const { root, issues } = readXml(text);
   if (!root) return { features: [], issues };
-  if (localName(root) !== 'gpx') {
+  if (root.name !== 'gpx') {
     const issue = fileIssue(
       'error',
       'not-gpx',
-      `This is XML, but not GPX: it starts with <${localName(root).slice(0, 40)}>.`,
+      `This is XML, but not GPX: it starts with <${root.name.slice(0, 40)}>.`,
       'Choose a GPX file.',
     );
     return { features: [], issues: [issue] };
   }
-  const ours = root.getAttribute('creator') === 'Meadowpost';
+  const ours = root.attributes.get('creator') === 'Meadowpost';
   const counts = new Map<string, number>();
   const features = childrenOf(root).flatMap((element) => {
-    const tag = localName(element);
+    const tag = element.name;
     const read = readers[tag];
     if (!read) return [];
     const number = (counts.get(tag) ?? 0) + 1;
@@ -70,7 +70,7 @@ function withWholeName(attributes: Record<string, unknown>): Attributes {
 
 function leaves(element: XmlElement): [string, unknown][] {
   return childrenOf(element).flatMap((child) =>
-    childrenOf(child).length > 0 ? leaves(child) : ([[localName(child), textOf(child)]] as [string, unknown][]),
+    childrenOf(child).length > 0 ? leaves(child) : ([[child.name, textOf(child)]] as [string, unknown][]),
   );
 }
 
@@ -82,7 +82,7 @@ function waypoint(element: XmlElement): Shape {
 }
 
 function placeOf(element: XmlElement): Position | string {
-  const [lon, lat] = [element.getAttribute('lon'), element.getAttribute('lat')];
+  const [lon, lat] = [element.attributes.get('lon') ?? null, element.attributes.get('lat') ?? null];
   const [x, y] = [readNumber(lon ?? ''), readNumber(lat ?? '')];
   if (x !== null && y !== null) return [x, y];
   return `its latitude is ${said(lat)} and its longitude ${said(lon)}`;

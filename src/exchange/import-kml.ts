@@ -4,18 +4,18 @@ import { readNumber } from './decimals.ts';
 import type { Attributes, RawFeature, RawFile } from './import-types.ts';
 import { count, fileIssue } from './issue.ts';
 import { oneLine } from './safe-text.ts';
-import { childrenOf, childText, localName, readXml, textOf, type XmlElement } from './xml-read.ts';
+import { childrenOf, childText, readXml, textOf, type XmlElement } from './xml-read.ts';
 
 /** Attributes: name, description, every Data and SimpleData by its name, `folder` (path of folder names) and `style`. */
 export function readKml(text: string): RawFile {
   const { root, issues } = readXml(text);
   if (!root) return { features: [], issues };
   const known = ['kml', 'Document', 'Folder', 'Placemark'];
-  if (!known.includes(localName(root))) {
+  if (!known.includes(root.name)) {
     const issue = fileIssue(
       'error',
       'not-kml',
-      `This is XML, but not KML: it starts with <${localName(root).slice(0, 40)}>.`,
+      `This is XML, but not KML: it starts with <${root.name.slice(0, 40)}>.`,
       'Choose a KML file.',
     );
     return { features: [], issues: [issue] };
@@ -34,7 +34,7 @@ const notPlaces: Readonly<Record<string, string>> = {
 };
 
 function walk(element: XmlElement, folders: readonly string[], features: RawFeature[]): void {
-  const tag = localName(element);
+  const tag = element.name;
   if (tag === 'Placemark') features.push(placemark(element, folders, features.length + 1));
   else if (notPlaces[tag]) features.push(noPlace(element, tag, features.length + 1));
   else if (containers.has(tag)) {
@@ -88,16 +88,16 @@ function attributesOf(element: XmlElement, folders: readonly string[]): Attribut
 
 function extended(element: XmlElement): [string, unknown][] {
   const data = childrenOf(element, 'Data').map(
-    (one) => [one.getAttribute('name') ?? '', childText(one, 'value') ?? ''] as [string, unknown],
+    (one) => [one.attributes.get('name') ?? null ?? '', childText(one, 'value') ?? ''] as [string, unknown],
   );
   const simple = childrenOf(element, 'SchemaData')
     .flatMap((schema) => childrenOf(schema, 'SimpleData'))
-    .map((one) => [one.getAttribute('name') ?? '', textOf(one)] as [string, unknown]);
+    .map((one) => [one.attributes.get('name') ?? null ?? '', textOf(one)] as [string, unknown]);
   return [...data, ...simple].filter(([name]) => name !== '');
 }
 
 function geometriesOf(element: XmlElement, notes: string[]): Geometry[] {
-  switch (localName(element)) {
+  switch (element.name) {
     case 'Point': {
       const [place] = positions(childText(element, 'coordinates') ?? '', notes);
       return place ? [{ type: 'Point', coordinates: place }] : [];

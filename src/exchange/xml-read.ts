@@ -1,11 +1,16 @@
 /** XML read the same way in a page, a worker and Node. The one file that knows the parser. Entities are refused before it sees them. */
-import { DOMParser, type Element as XmlElement } from '@xmldom/xmldom';
+import { SaxesParser } from 'saxes';
 import type { Issue } from '../site/types.ts';
 import { fileIssue } from './issue.ts';
 import { importLimits } from './limits.ts';
 import { cleanText } from './safe-text.ts';
 
-export type { XmlElement };
+/** An element by its name without prefix; `nodes` holds text and elements in order. */
+export interface XmlElement {
+  readonly name: string;
+  readonly attributes: ReadonlyMap<string, string>;
+  readonly nodes: readonly (XmlElement | string)[];
+}
 
 /** The root element, or null with the reason. */
 export type ReadXml =
@@ -19,48 +24,59 @@ export function readXml(text: string): ReadXml {
   if (refusal) return { root: null, issues: [refusal] };
   const warnings = readable.length < text.replace(/\r\n/g, '\n').length ? [controlsGone] : [];
   try {
-    const document = new DOMParser({ locator: false, onError: stopAtErrors }).parseFromString(
-      readable.trimStart(),
-      'text/xml',
-    );
-    const root = document.documentElement;
-    return root && !document.doctype
-      ? { root, issues: warnings }
-      : { root: null, issues: [broken('There is nothing in it.')] };
+    return { root: parse(readable.trimStart()), issues: warnings };
   } catch (error) {
     return { root: null, issues: [broken(String(error instanceof Error ? error.message : error))] };
   }
 }
 
-/** Children that are elements of this local name, whatever their prefix. */
-export function childrenOf(parent: XmlElement, name?: string): XmlElement[] {
-  const found: XmlElement[] = [];
-  for (let node = parent.firstChild; node; node = node.nextSibling) {
-    if (node.nodeType === 1 && (name === undefined || localName(node as XmlElement) === name))
-      found.push(node as XmlElement);
-  }
-  return found;
+type Growing = XmlElement & { readonly nodes: (XmlElement | string)[] };
+
+/** Prefixes are cut off rather than looked up: files with undeclared ones are common. Throws at the first mistake. */
+function parse(text: string): XmlElement {
+  const parser = new SaxesParser();
+  const open: Growing[] = [{ name: '', attributes: new Map(), nodes: [] }];
+  const addText = (piece: string) => open.at(-1)!.nodes.push(piece);
+  parser.on('error', (error) => {
+    throw error;
+  });
+  parser.on('opentag', ({ name, attributes }) => {
+    const element: Growing = { name: withoutPrefix(name), attributes: new Map(Object.entries(attributes)), nodes: [] };
+    open.at(-1)!.nodes.push(element);
+    open.push(element);
+  });
+  parser.on('closetag', () => open.pop());
+  parser.on('text', addText);
+  parser.on('cdata', addText);
+  parser.write(text).close();
+  return open[0]!.nodes.find((node): node is XmlElement => typeof node !== 'string')!;
 }
 
-/** The element's name without a prefix. */
-export function localName(element: XmlElement): string {
-  return element.localName ?? element.nodeName;
+function withoutPrefix(name: string): string {
+  return name.slice(name.indexOf(':') + 1);
+}
+
+/** Children that are elements, of this name when one is given. */
+export function childrenOf(parent: XmlElement, name?: string): XmlElement[] {
+  return parent.nodes.filter(
+    (node): node is XmlElement => typeof node !== 'string' && (name === undefined || node.name === name),
+  );
 }
 
 /** Text of the first child of this name, trimmed and cleaned; null when there is none or it is empty. */
 export function childText(parent: XmlElement, name: string): string | null {
-  const child = childrenOf(parent, name)[0];
-  const text = child ? textOf(child) : '';
+  const child = parent.nodes.find((node) => typeof node !== 'string' && node.name === name);
+  const text = child ? textOf(child as XmlElement) : '';
   return text === '' ? null : text;
 }
 
 /** All text inside, trimmed and cleaned. */
 export function textOf(element: XmlElement): string {
-  return cleanText(element.textContent ?? '').trim();
+  return cleanText(rawText(element)).trim();
 }
 
-function stopAtErrors(level: string, message: string): void {
-  if (level !== 'warning') throw new Error(message);
+function rawText(element: XmlElement): string {
+  return element.nodes.map((node) => (typeof node === 'string' ? node : rawText(node))).join('');
 }
 
 const controlsGone = fileIssue(
