@@ -80,8 +80,9 @@ describe('the map', () => {
 
   it('says on the card what the plan says', async () => {
     select(app.store, { of: 'box', number: 1 });
-    await until(() => card()?.querySelector('h1'), 'the card');
     const box = app.store.state.plan!.boxes[0]!;
+    const first = () => card()?.querySelector('mp-reason-rows')?.shadowRoot?.querySelector('li')?.textContent ?? '';
+    await until(() => first().includes(box.card.rows[0]!.sentence), 'the rows of box 1');
     const rows = await until(
       () => card()?.querySelector('mp-reason-rows')?.shadowRoot?.querySelectorAll('li'),
       'its rows',
