@@ -88,11 +88,11 @@ function attributesOf(element: XmlElement, folders: readonly string[]): Attribut
 
 function extended(element: XmlElement): [string, unknown][] {
   const data = childrenOf(element, 'Data').map(
-    (one) => [one.attributes.get('name') ?? null ?? '', childText(one, 'value') ?? ''] as [string, unknown],
+    (one) => [one.attributes.get('name') ?? '', childText(one, 'value') ?? ''] as [string, unknown],
   );
   const simple = childrenOf(element, 'SchemaData')
     .flatMap((schema) => childrenOf(schema, 'SimpleData'))
-    .map((one) => [one.attributes.get('name') ?? null ?? '', textOf(one)] as [string, unknown]);
+    .map((one) => [one.attributes.get('name') ?? '', textOf(one)] as [string, unknown]);
   return [...data, ...simple].filter(([name]) => name !== '');
 }
 

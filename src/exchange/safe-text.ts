@@ -55,5 +55,7 @@ export function asciiText(value: unknown): string {
 }
 
 function wellFormed(text: string): string {
+  // Most text has no surrogates at all, and the search below is slow.
+  if (!/[\ud800-\udfff]/.test(text)) return text;
   return text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '');
 }
