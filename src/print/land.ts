@@ -88,7 +88,8 @@ export function paintArea(
   const items: Item[] = [];
   if (print.fill && style.patterns) items.push(path(shape, { fill: print.fill }));
   else if (isCover) items.push(path(shape, { fill: '#ffffff' }));
-  if (pattern && print.pattern && style.patterns) {
+  // Keep-out hatching is a warning, not decoration: an ink saver has it too.
+  if (pattern && print.pattern && (style.patterns || !isCover)) {
     const origin = view.toPaper({ x: 0, y: 0 });
     const ready = prepared.get(pattern) ?? preparePattern(pattern);
     prepared.set(pattern, ready);

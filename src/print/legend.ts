@@ -27,12 +27,18 @@ export interface KeyRow {
 /** Rows for the kinds the site has, in the layers' order, top of the drawing last. */
 export function landRows(things: readonly Thing[], layers: Layers, style: Style, words: KeyWords): KeyRow[] {
   const kinds = new Set<string>(things.map((thing) => thing.kind));
-  return layers
-    .filter((subject) => subject.legend.length > 0 && subject.id !== 'posts' && subject.kinds.some((k) => kinds.has(k)))
-    .map((subject) => ({
-      words: keyWord(subject.legend[0]!.word, words),
-      draw: (box) => drawSwatch(subject, box, style),
-    }));
+  return (
+    layers
+      // Without patterns all areas look alike; the map says what they are in words.
+      .filter((subject) => style.patterns || !subject.pattern || subject.id === 'off-limits')
+      .filter(
+        (subject) => subject.legend.length > 0 && subject.id !== 'posts' && subject.kinds.some((k) => kinds.has(k)),
+      )
+      .map((subject) => ({
+        words: keyWord(subject.legend[0]!.word, words),
+        draw: (box) => drawSwatch(subject, box, style),
+      }))
+  );
 }
 
 function drawSwatch(subject: Subject, box: Box, style: Style): Item[] {
@@ -111,7 +117,7 @@ function drawOther(box: Box): Item[] {
 /** At most `room` rows; the last says how many found no room. */
 function withRest(rows: readonly KeyRow[], room: number): readonly KeyRow[] {
   if (rows.length <= room) return rows;
-  const rest = { words: `and ${rows.length - room + 1} more kinds`, draw: () => [] };
+  const rest = { words: `and ${rows.length - room + 1} more`, draw: () => [] };
   return [...rows.slice(0, Math.max(0, room - 1)), rest];
 }
 

@@ -46,7 +46,7 @@ const net = 12;
 
 /** Places inside an area, nearest to its middle first; those where the whole name fits come before those where only its middle does. */
 export function areaSpots(thing: Thing, covers: readonly Cover[], width: number): { spot: Spot; good(): boolean }[] {
-  const own = covers.filter((cover) => cover.thing === thing);
+  const own = covers.filter((cover) => cover.thing.id === thing.id);
   return own.flatMap((cover) => {
     const over = covers.filter((one) => one.rank < cover.rank && meets(one, cover));
     const clear = (spot: Spot) => !over.some((one) => isIn(spot, one));

@@ -1,5 +1,6 @@
 /** Names on the land: italic over a white halo, only where there is room. */
 import type { Subject } from '../../layers/types.ts';
+import { coverKinds } from '../site/types.ts';
 import { clipLine, type Spot } from './clip.ts';
 import type { Item } from './display.ts';
 import type { Face } from './font-widths.ts';
@@ -10,6 +11,7 @@ import { shorten, widthOf } from './measure.ts';
 import { areaSpots, type Cover, coversOf } from './name-spots.ts';
 import type { Style } from './style.ts';
 import type { View } from './view.ts';
+import { keyWord } from './words.ts';
 
 /** Names are shortened to this many mm. */
 const longest = 60;
@@ -17,18 +19,27 @@ const longest = 60;
 /** Names of things, biggest first; what finds no room is left out. Each name stands once, however many pieces its land has. */
 export function drawNames(things: readonly Thing[], layers: Layers, view: View, style: Style, taken: Taken): Item[] {
   const seen = things.filter((thing) => touches(thing, view, 0));
-  const named = seen.filter((thing) => thing.name !== '').sort((a, b) => rank(b) - rank(a));
+  const named = seen.map((thing) => called(thing, style)).filter((thing) => thing.name !== '');
+  named.sort((a, b) => rank(b) - rank(a));
   const covers = coversOf(seen, view);
   const done = new Set<string>();
   return named.flatMap((thing) => {
     const print = subjectOf(thing.kind, layers)?.print.name;
-    const key = `${thing.kind} ${thing.name}`;
+    const key = style.patterns ? `${thing.kind} ${thing.name}` : thing.id;
     if (!print || done.has(key)) return [];
     const item = place(thing, covers, print, view, style, taken);
     if (!item) return [];
     done.add(key);
     return [item];
   });
+}
+
+/** Without patterns the kind of land is told in words, beside its name or instead of one. */
+function called(thing: Thing, style: Style): Thing {
+  const told = !style.patterns && (coverKinds as readonly string[]).includes(thing.kind) && thing.kind !== 'building';
+  if (!told) return thing;
+  const word = keyWord(thing.kind);
+  return { ...thing, name: thing.name === '' ? word : `${thing.name} (${word})` };
 }
 
 /** Places first (they are what a tape starts from), then areas by size. */

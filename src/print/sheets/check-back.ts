@@ -78,9 +78,9 @@ function nestKey(facts: BookFacts, width: number, room: number): Block[] {
   const { style } = facts;
   const size = style.small;
   const columns: Column<NestRow>[] = [
-    { head: 'Bird', width: width * 0.24, cell: (row) => lines(row.bird, width * 0.24, size) },
-    { head: 'Nest', width: width * 0.38, cell: (row) => lines(row.nest, width * 0.38, size) },
-    { head: 'Eggs', width: width * 0.38, cell: (row) => lines(row.eggs, width * 0.38, size) },
+    { head: 'Bird', width: width * 0.27, cell: (row) => lines(row.bird, width * 0.27, size) },
+    { head: 'Nest', width: width * 0.37, cell: (row) => lines(row.nest, width * 0.37, size) },
+    { head: 'Eggs', width: width * 0.36, cell: (row) => lines(row.eggs, width * 0.36, size) },
   ];
   const rows = nestRows(facts);
   const deepest = Math.max(

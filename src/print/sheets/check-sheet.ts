@@ -206,7 +206,7 @@ function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<P
     ...ticks.map(
       (tick, i): Column<PlannedBox> => ({
         head: tick,
-        width: 17.6,
+        width: 18.4,
         thick: i === 0,
         align: 'middle',
         light: true,

@@ -50,7 +50,12 @@ function pageOf(facts: BookFacts, frame: Frame, view: View) {
       lengths: true,
       alt: `Map of boxes ${frame.numbers.join(', ')}`,
       sheetOf: (stop: number | 'start' | 'end') => {
-        if (typeof stop !== 'number') return seesStart(facts, view) ? null : 'see the index';
+        if (typeof stop !== 'number')
+          return seesStart(facts, view)
+            ? null
+            : facts.options.sheets.includes('index')
+              ? 'see the index'
+              : 'off this sheet';
         const sheet = facts.sheetOf(stop);
         return sheet === null ? null : `sheet ${sheet}`;
       },
