@@ -129,6 +129,15 @@ export class MapView extends StoreElement {
     this.#restyle(lookOf(state));
     if (state.site !== before?.site || !before) this.#showSite(state.site, state.siteId !== before?.siteId);
     for (const overlay of this.#overlays) overlay.update(state, before);
+    this.#label(state);
+  }
+
+  /** What the map says of itself to who cannot see it; the lists hold the rest. */
+  #label({ site, plan, words }: AppState): void {
+    const { mapLabel, mapSummary } = words.shell;
+    const areas = site?.features.filter((f) => f.geometry?.type.endsWith('Polygon')).length ?? 0;
+    const label = `${mapLabel(site?.settings.name ?? '')}. ${mapSummary(areas, plan?.boxes.length ?? 0)}`;
+    this.host?.map.getCanvas().setAttribute('aria-label', label);
   }
 
   #showSite(site: Site | null, fresh: boolean): void {
@@ -137,8 +146,6 @@ export class MapView extends StoreElement {
     this.#shown = site;
     host.frame = site ? frameOf(site) : null;
     host.source(landSource, site ? landFeatures(site) : { type: 'FeatureCollection', features: [] });
-    const title = this.words.shell.mapLabel(site?.settings.name ?? '');
-    host.map.getCanvas().setAttribute('aria-label', title);
     if (fresh) this.fit(true);
   }
 

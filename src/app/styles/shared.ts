@@ -104,6 +104,16 @@ export const shared = css`
     outline-offset: 2px;
     box-shadow: 0 0 0 2px var(--paper);
   }
+  @media (forced-colors: active) {
+    button[aria-pressed="true"],
+    button[aria-selected="true"] {
+      outline: 2px solid Highlight;
+      outline-offset: -4px;
+    }
+    button.filled {
+      border-width: 3px;
+    }
+  }
   .weak {
     color: var(--rust);
   }

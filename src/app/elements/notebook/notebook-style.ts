@@ -79,6 +79,10 @@ export const notebookStyle = css`
     min-height: 44px;
     padding: 0 8px;
   }
+  .issues {
+    padding: 0;
+    color: var(--rust);
+  }
   .bar {
     position: absolute;
     left: 0;

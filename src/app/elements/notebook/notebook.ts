@@ -21,7 +21,7 @@ export class Notebook extends StoreElement {
   @state() private height: (typeof heights)[number] = 'card';
 
   protected override watches() {
-    return ['place', 'site', 'engine', 'saved', 'words', 'plan'] as const;
+    return ['place', 'site', 'engine', 'saved', 'words', 'plan', 'issues'] as const;
   }
 
   protected override changed(state: AppState, before: AppState): void {
@@ -72,6 +72,7 @@ export class Notebook extends StoreElement {
         <button ?hidden=${this.height === 'name'} @click=${() => this.#step(-1)}>${shell.less}</button>
         <button ?hidden=${this.height === 'full'} @click=${() => this.#step(1)}>${shell.more}</button>
       </span>
+      ${this.#issues()}
       ${
         engine.at === 'work'
           ? html`<span class="progress small" role="status"
@@ -80,6 +81,15 @@ export class Notebook extends StoreElement {
           : null
       }
     </header>`;
+  }
+
+  /** Trouble found in the file: said here, explained in the Land place. */
+  #issues() {
+    const count = this.state.issues.filter((issue) => issue.severity !== 'note').length;
+    if (count === 0) return null;
+    return html`<button class="text issues" @click=${() => goTo(this.store, 'land')}>
+      ${this.words.shell.issuesOf(count)}
+    </button>`;
   }
 
   #trouble() {

@@ -85,14 +85,13 @@ export class PostCard extends StoreElement {
     ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : null}`;
   }
 
-  #flags({ flags, unmapped }: Card) {
+  #flags({ flags }: Card) {
     const { posts } = this.words;
-    const said = [...flags, ...(unmapped >= 0.005 ? [posts.unmapped(Math.round(unmapped * 100))] : [])];
-    if (said.length === 0) return null;
+    if (flags.length === 0) return null;
     return html`<section class="flags">
       <h2>${posts.flags}</h2>
       <ul class="small">
-        ${said.map((sentence) => html`<li>${sentence}</li>`)}
+        ${flags.map((sentence) => html`<li>${sentence}</li>`)}
       </ul>
     </section>`;
   }

@@ -140,6 +140,7 @@ export const slipsStyle = css`
     }
     .panel {
       bottom: 132px;
+      max-height: calc(100% - 212px);
     }
   }
   .phone {

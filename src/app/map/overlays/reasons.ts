@@ -78,10 +78,10 @@ function layers(host: MapHost): LayerSpecification[] {
     paint: { 'circle-radius': 3.5, 'circle-color': color, 'circle-stroke-color': ink.halo, 'circle-stroke-width': 1.5 },
   });
   return [
-    fill('disc', ink.paper, 0.28),
+    fill('disc', ink.paper, 0.16),
     ...line('disc', ink.ink, 1.4, [1.2, 1.6]),
     ...line('ring', ink.ink, 1.2, [6, 5]),
-    fill('wedge', ink.sky, 0.24),
+    fill('wedge', ink.sky, 0.2),
     ...line('wedge', ink.sky, 1.5, undefined, 2),
     ...line('close', ink.rust, 2, [3, 2.2]),
     ...line('woods', ink.ink, 1.8),

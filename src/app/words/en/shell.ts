@@ -5,8 +5,6 @@ export const shell = {
   placesLabel: 'Places',
   notebook: 'Notebook',
   skipToNotebook: 'Skip to the notebook',
-  skipToMap: 'Skip to the map',
-  opening: (name: string) => `Opening ${name} …`,
   noSite: 'No site is open.',
   openDemo: 'Open the park demo',
   saved: {
