@@ -78,16 +78,3 @@ describe('say', () => {
     expect(store.state.messages.map((m) => m.sentence)).toEqual(['The map.', 'two']);
   });
 });
-
-describe('the memory shelf', () => {
-  it('keeps, renames and removes', async () => {
-    const shelf = memoryShelf(() => 5);
-    await shelf.save('a', 'A', 'text');
-    expect(await shelf.open('a')).toBe('text');
-    await shelf.rename('a', 'B');
-    expect(await shelf.list()).toEqual([{ id: 'a', name: 'B', saved: 5 }]);
-    await shelf.remove('a');
-    expect(await shelf.open('a')).toBeNull();
-    await expect(shelf.rename('a', 'C')).rejects.toThrow('kept here');
-  });
-});
