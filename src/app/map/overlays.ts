@@ -1,9 +1,10 @@
 /** What the program draws over the land, bottom first. A new overlay: its file in `overlays/` and its line here. */
+import { drawing } from './drawing/drawing.ts';
 import type { MapHost, Overlay } from './host.ts';
 import { boxes } from './overlays/boxes.ts';
 import { reasons } from './overlays/reasons.ts';
 
-const makers: readonly ((host: MapHost) => Overlay)[] = [reasons, boxes];
+const makers: readonly ((host: MapHost) => Overlay)[] = [reasons, boxes, drawing];
 
 /** One of each, for one map. */
 export function makeOverlays(host: MapHost): Overlay[] {

@@ -1,0 +1,17 @@
+/** Offered places on the map: a lettered disc each, with a circle as wide as the place is unsure. */
+import { circle } from '@turf/turf';
+import type { Feature } from 'geojson';
+import type { Offer } from '../../land-state.ts';
+import { shape } from './sketch.ts';
+
+/** Letters of offers in their order: the same in the notebook and on the map. */
+export const offerLetters = 'ABCDEFGH';
+
+export function offerMarks(offers: readonly Offer[]): Feature[] {
+  return offers.flatMap(({ at, radius }, i) => {
+    const disc = shape('Point', at, 'offer', { text: offerLetters[i] ?? '' });
+    if (!radius) return [disc];
+    const ring = circle([...at], radius, { units: 'meters', steps: 48 }).geometry.coordinates;
+    return [shape('Polygon', ring, 'near'), shape('LineString', ring[0], 'rim'), disc];
+  });
+}
