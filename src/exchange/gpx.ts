@@ -7,18 +7,20 @@ import { element, textElement, xmlHead } from './xml-write.ts';
 
 /**
  * Points become `wpt`, rounds `rte` (stops with the same names) and `trk` (the line walked), drawn lines `trk`.
- * `name` is short; the whole name is in `cmt`, the note in `desc`, our kind in `type`. Areas and unplaced things are left out.
+ * `name` is short; the whole name is in `cmt`, the note in `desc`, our kind in `type`. Areas and unplaced things are left out, and so are
+ * the posts a plan left out, which would hide the boxes on a small screen, unless `leftOut`.
  */
-export function writeGpx(exported: Exported): string {
-  const names = shortNames(exported.things);
-  const points = exported.things.filter((thing) => thing.geometry?.type === 'Point');
+export function writeGpx(exported: Exported, { leftOut = false } = {}): string {
+  const things = exported.things.filter((thing) => leftOut || thing.group !== 'left out');
+  const names = shortNames(things);
+  const points = things.filter((thing) => thing.geometry?.type === 'Point');
   const byId = new Map(points.map((thing) => [thing.id, thing]));
   return `${xmlHead}${element('gpx', gpxAttributes, [
     element('metadata', {}, [textElement('name', exported.name), textElement('desc', exported.note)]),
     ...points.map((thing) => pointElement('wpt', thing, names)),
     ...exported.rounds.map((round) => routeElement(round, byId, names)),
     ...exported.rounds.map((round) => trackElement(round.name, '', 'round', [round.line], round.name)),
-    ...exported.things.map((thing) => lineElement(thing, names)),
+    ...things.map((thing) => lineElement(thing, names)),
   ])}\n`;
 }
 

@@ -51,7 +51,13 @@ function styleOf(group: Group): string {
 function folder(group: Group, exported: Exported): string {
   const marks = exported.things.filter((thing) => thing.group === group).map(thingPlacemark);
   if (group === 'walk') marks.push(...exported.rounds.map(roundPlacemark));
-  return marks.length === 0 ? '' : element('Folder', {}, [textElement('name', group), ...marks]);
+  return marks.length === 0
+    ? ''
+    : element('Folder', {}, [
+        textElement('name', group),
+        group === 'left out' ? textElement('visibility', 0) : '',
+        ...marks,
+      ]);
 }
 
 function thingPlacemark(thing: ExportedThing): string {

@@ -25,12 +25,21 @@ export function birdName(id: string): string {
   return birdGuides.find((guide) => guide.id === id)?.name ?? oneLine(id);
 }
 
-/** "face 95° (E), hole 1.5 m up": the two figures needed when the box is put up. */
+/** "face 95° true (E), hole 1.5 m (4.9 ft) up": the two figures needed when the box is put up. */
 export function mountingNote(box: PlannedBox): string {
   const { facing } = box.card;
   const magnetic = facing.magnetic ? `, ${Math.round(facing.magnetic.degrees)}° by the compass` : '';
   const pair = box.pairedWith === null ? '' : `; pair with ${box.pairedWith}`;
-  return `face ${Math.round(facing.used)}° true (${facing.word}${magnetic}), hole ${roundTo(box.holeHeight, 2)} m up${pair}`;
+  return `face ${Math.round(facing.used)}° true (${facing.word}${magnetic}), hole ${bothLengths(box.holeHeight)} up${pair}`;
+}
+
+/** The international yard and foot, exactly (NIST Handbook 44, Appendix C). */
+const yard = 0.9144;
+const foot = 0.3048;
+
+/** "1.5 m (4.9 ft)": the file does not know who reads it. */
+function bothLengths(metres: number): string {
+  return `${roundTo(metres, 2)} m (${roundTo(metres / foot, 1)} ft)`;
 }
 
 /** The facts of a box under the names the site file uses, so that a way back keeps them. */
@@ -81,7 +90,7 @@ function startThing(round: Round, several: boolean, frame: Frame): ExportedThing
       number: null,
       name: word,
       word,
-      note: `${Math.round(round.metres)} m, about ${Math.round(round.minutes)} minutes, ${round.boxes.length} boxes`,
+      note: `${Math.round(round.metres)} m (${Math.round(round.metres / yard)} yd), about ${Math.round(round.minutes)} minutes, ${round.boxes.length} boxes`,
       geometry: { type: 'Point', coordinates: [...frame.toLonLat(round.start)] },
       properties: {},
     },

@@ -53,7 +53,7 @@ describe('GPX', () => {
       [...order].sort((a, b) => ['wpt', 'rte', 'trk'].indexOf(a!) - ['wpt', 'rte', 'trk'].indexOf(b!)),
     );
     expect(text).toContain(
-      '<name>01 Bluebird</name>\n<cmt>1 Eastern Bluebird</cmt>\n<desc>face 95° true (E, 103° by the compass), hole 1.5 m up; score 81</desc>\n<type>post</type>',
+      '<name>01 Bluebird</name>\n<cmt>1 Eastern Bluebird</cmt>\n<desc>face 95° true (E, 103° by the compass), hole 1.5 m (4.9 ft) up; score 81</desc>\n<type>post</type>',
     );
   });
 
@@ -71,6 +71,11 @@ describe('GPX', () => {
       rounds: [],
     };
     expect(writeGpx(edge)).toContain('lat="0.0000000" lon="-180.0000000"');
+  });
+
+  it('leaves out the left-out posts unless they are asked for', () => {
+    expect(text).not.toContain('Left out');
+    expect(writeGpx(things, { leftOut: true })).toContain('<name>Left out 2</name>');
   });
 
   it('of nothing is still a file', () => {
@@ -98,7 +103,7 @@ it('CSV starts as spreadsheets and mapping programs expect', () => {
   );
   const [lon, lat] = fixturePlan().boxes[0]!.position;
   expect(first).toBe(
-    `1 Eastern Bluebird,${shortDecimal(lat, 7)},${shortDecimal(lon, 7)},1,post,p1,"face 95° true (E, 103° by the compass), hole 1.5 m up; score 81",eastern-bluebird,fixed,95,1.5,81.4,0.93,,`,
+    `1 Eastern Bluebird,${shortDecimal(lat, 7)},${shortDecimal(lon, 7)},1,post,p1,"face 95° true (E, 103° by the compass), hole 1.5 m (4.9 ft) up; score 81",eastern-bluebird,fixed,95,1.5,81.4,0.93,,`,
   );
 });
 
