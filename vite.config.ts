@@ -30,7 +30,9 @@ export default defineConfig({
   base: './',
   worker: { format: 'es' },
   // Used only in the worker or in lazy parts: named here so that the dev server and the browser tests need not reload when they are met.
-  optimizeDeps: { include: ['geomagnetism', 'highs', 'proj4', 'suncalc', 'geojson-validation'] },
+  optimizeDeps: {
+    include: ['geomagnetism', 'highs', 'proj4', 'suncalc', 'geojson-validation', 'pdfkit', 'uqr', 'fflate'],
+  },
   plugins: [precache()],
   build: {
     target: 'es2022',

@@ -4,6 +4,7 @@ import type { History } from '../edits/history.ts';
 import type { Plan } from '../plan-types.ts';
 import type { Issue, Site, Units } from '../site/types.ts';
 import { firstLand, type LandState } from './land-state.ts';
+import { firstPaper, type PaperState } from './paper/paper-state.ts';
 import type { Words } from './words/en.ts';
 import { en } from './words/en.ts';
 
@@ -68,6 +69,8 @@ export interface AppState {
   readonly saved: Saved;
   /** What the Land place is at. */
   readonly land: LandState;
+  /** What the Paper place is at. */
+  readonly paper: PaperState;
 }
 
 /** What the window starts with. */
@@ -90,4 +93,5 @@ export const firstState: AppState = {
   engine: { at: 'rest' },
   saved: { at: 'never' },
   land: firstLand,
+  paper: firstPaper,
 };
