@@ -18,6 +18,11 @@ export function widthOf(words: string, size: number, face: Face = 'sans'): numbe
   return (sum / 1000) * size * point;
 }
 
+/** Whether every letter's width is known, so that the text may be held to it when another font stands in. */
+export function isMeasured(words: string): boolean {
+  return words.trim() !== '' && [...words].every((letter) => indexOf.has(letter.codePointAt(0) ?? 0));
+}
+
 /** Text without control characters and direction marks, in one line and at most 200 letters long: what a name may put on paper. */
 export function plain(words: string): string {
   const letters = [

@@ -2,6 +2,7 @@
 import PDFDocument from 'pdfkit';
 import type { GroupItem, Item, Path, PathItem, Sheet, TextItem } from './display.ts';
 import { type Letters, loadFonts, runsOf, type SheetFonts } from './pdf-fonts.ts';
+import { PathWriter } from './pdf-path.ts';
 import { safeLink } from './to-svg.ts';
 
 export type { SheetFonts } from './pdf-fonts.ts';
@@ -137,11 +138,6 @@ function drawPath({ path, stroke, fill }: PathItem, doc: Document): void {
   doc.restore();
 }
 
-/** Hundredths of a point (0.0035 mm): a third of the file for nothing an eye or a ruler could see. */
-function round(points: number): number {
-  return Math.round(points * 100) / 100;
-}
-
 /** Puts a path into the page in one piece of content, which is much faster than one call for each of its commands. */
 function trace(path: Path, doc: Document): void {
   const writer = new PathWriter(k);
@@ -157,49 +153,6 @@ function trace(path: Path, doc: Document): void {
     i++;
   }
   doc.addContent(writer.text());
-}
-
-/** PDF path operators. A quadratic curve becomes the cubic that is the same curve (PDF has no quadratic ones). */
-class PathWriter {
-  private readonly out: string[] = [];
-  private x = 0;
-  private y = 0;
-  private readonly scale: number;
-
-  constructor(scale: number) {
-    this.scale = scale;
-  }
-
-  move(x: number, y: number): void {
-    this.put('m', x, y);
-  }
-
-  line(x: number, y: number): void {
-    this.put('l', x, y);
-  }
-
-  curve(...six: [number, number, number, number, number, number]): void {
-    this.put('c', ...six);
-  }
-
-  quadratic(cx: number, cy: number, x: number, y: number): void {
-    const third = (end: number, control: number) => end + ((control - end) * 2) / 3;
-    this.put('c', third(this.x, cx), third(this.y, cy), third(x, cx), third(y, cy), x, y);
-  }
-
-  close(): void {
-    this.out.push('h');
-  }
-
-  text(): string {
-    return this.out.join('\n');
-  }
-
-  private put(order: string, ...numbers: number[]): void {
-    this.y = numbers[numbers.length - 1]!;
-    this.x = numbers[numbers.length - 2]!;
-    this.out.push(`${numbers.map((one) => round(one * this.scale)).join(' ')} ${order}`);
-  }
 }
 
 function drawText(item: TextItem, { doc, letters }: Pen): void {

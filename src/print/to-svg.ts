@@ -1,6 +1,7 @@
 /** A sheet as one SVG picture, true to size; text stays text. */
 import type { GroupItem, Item, Path, PathItem, Sheet, TextItem } from './display.ts';
 import type { Face } from './font-widths.ts';
+import { isMeasured, widthOf } from './measure.ts';
 import { point } from './style.ts';
 
 /** CSS families of the faces: the shipped ones first, then their likes. */
@@ -60,7 +61,10 @@ function wordsText(item: TextItem): string {
     ? ` stroke="#ffffff" stroke-width="${n(2 * halo)}" stroke-linejoin="round" paint-order="stroke"`
     : '';
   const set = `font-family="${familyOf(face)}" font-size="${n(size * point)}"${weightOf(face)} text-anchor="${anchor}"`;
-  const written = `<text ${place} ${set} fill="${color}"${rim}>${escaped(item.text)}</text>`;
+  const fixed = isMeasured(item.text)
+    ? ` textLength="${n(widthOf(item.text, size, face))}" lengthAdjust="spacingAndGlyphs"`
+    : '';
+  const written = `<text ${place} ${set}${fixed} fill="${color}"${rim}>${escaped(item.text)}</text>`;
   return safeLink(item.link) ? `<a href="${escaped(item.link ?? '')}">${written}</a>` : written;
 }
 

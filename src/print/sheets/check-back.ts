@@ -15,7 +15,7 @@ import { qrCode } from '../qr.ts';
 import { encodeRound } from '../round-code.ts';
 import { point } from '../style.ts';
 import type { Column } from '../table.ts';
-import type { WalkList } from './check-sheet.ts';
+import type { WalkList } from './check-columns.ts';
 
 /** Side of the QR code with its quiet zone, mm. */
 const codeSide = 40;

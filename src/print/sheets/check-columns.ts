@@ -1,0 +1,126 @@
+/** Columns of the check sheet: what is known of a box, then room to write. */
+import type { PlannedBox, Round } from '../../plan-types.ts';
+import { compassOf, facingWords } from '../compass.ts';
+import { circle, type Item, path } from '../display.ts';
+import { type BookFacts, birdName } from '../facts.ts';
+import type { Column } from '../table.ts';
+import { degreeWords, placeWords, walkWords, windOf } from '../units.ts';
+
+/** What a tick says; a visit's state in one circle. */
+export const ticks = ['empty', 'nest', 'eggs', 'young', 'flown'] as const;
+
+/** Boxes of a round in walking order. */
+export interface WalkList {
+  readonly round: Round | null;
+  readonly name: string;
+  readonly boxes: readonly PlannedBox[];
+}
+
+/** Columns that fill `width` mm. */
+export function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
+  const { style, stamp } = facts;
+  if (style.variant === 'large-print') return largeColumns(facts, list, width);
+  const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit]));
+  const dueColumn: Column<PlannedBox> = {
+    head: 'Due',
+    width: 13,
+    cell: (box) => dueLines(due.get(box.number)),
+  };
+  const known: Column<PlannedBox>[] = [
+    {
+      head: 'Box',
+      width: 11,
+      align: 'middle',
+      cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
+    },
+    {
+      head: 'Bird, faces',
+      width: 29,
+      cell: (box) => [{ words: birdName(box) }, { words: facingWords(box, stamp.declination) }],
+    },
+    { head: 'Place', width: 20, cell: (box) => placeWords(box.position).map((words) => ({ words })) },
+    { head: 'Next', width: 21, cell: (box) => legLines(facts, list, box) },
+    ...(due.size > 0 ? [dueColumn] : []),
+  ];
+  const write: Column<PlannedBox>[] = [
+    { head: 'Time', width: 12, thick: true, cell: () => [] },
+    ...ticks.map(
+      (tick, i): Column<PlannedBox> => ({
+        head: tick,
+        width: 8.8,
+        thick: i === 0,
+        align: 'middle',
+        light: true,
+        cell: () => tickCircle,
+      }),
+    ),
+    { head: 'Eggs', width: 9.5, align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 11, align: 'middle', cell: () => [] },
+  ];
+  const columns = [...known, ...write];
+  const left = width - columns.reduce((sum, column) => sum + column.width, 0);
+  if (left >= 14) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
+  const seen: Column<PlannedBox> = { head: 'Seen, done', width: 18, thick: true, cell: () => [] };
+  return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
+}
+
+/** Large letters: what is known stands in one cell, so that the columns to write in keep their width. */
+function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
+  const { style, stamp } = facts;
+  const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit.due?.slice(5) ?? '']));
+  const known = (box: PlannedBox) => [
+    `${birdName(box)}, ${facingWords(box, stamp.declination)}`,
+    placeWords(box.position).join(' '),
+    [...legLines(facts, list, box).map((one) => one.words), due.get(box.number) ? `due ${due.get(box.number)}` : '']
+      .filter(Boolean)
+      .join(', '),
+  ];
+  const columns: Column<PlannedBox>[] = [
+    {
+      head: 'Box',
+      width: 14,
+      align: 'middle',
+      cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
+    },
+    { head: 'Bird, faces, place, next', width: 78, cell: (box) => known(box).map((words) => ({ words })) },
+    ...ticks.map(
+      (tick, i): Column<PlannedBox> => ({
+        head: tick,
+        width: 18.4,
+        thick: i === 0,
+        align: 'middle',
+        light: true,
+        cell: () => tickCircle,
+      }),
+    ),
+    { head: 'Eggs', width: 19, align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 22, align: 'middle', cell: () => [] },
+  ];
+  const left = width - columns.reduce((sum, column) => sum + column.width, 0);
+  return [...columns, { head: 'Time, seen', width: left, thick: true, cell: () => [] }];
+}
+
+/** Columns made narrower by one share, so that a long row still fits. */
+function squeezed(columns: readonly Column<PlannedBox>[], width: number): Column<PlannedBox>[] {
+  const share = width / columns.reduce((sum, column) => sum + column.width, 0);
+  return columns.map((column) => ({ ...column, width: column.width * share }));
+}
+
+function tickCircle(x: number, y: number, width: number, height: number): Item[] {
+  return [path(circle(x + width / 2, y + height / 2, 2.2), { stroke: { width: 0.3, color: '#000000' } })];
+}
+
+function legLines({ units, stamp }: BookFacts, { round }: WalkList, box: PlannedBox): { words: string }[] {
+  const leg = round?.legs.find((one) => one.from === box.number);
+  if (!leg) return [];
+  const to = leg.to === 'end' ? 'end' : String(leg.to);
+  return [
+    { words: `${walkWords(leg.metres, units)} to ${to}` },
+    { words: `${windOf(leg.bearing)} ${degreeWords(compassOf(leg.bearing, stamp.declination))}` },
+  ];
+}
+
+function dueLines(visit: { due: string | null; why?: string | null } | undefined): { words: string }[] {
+  if (!visit?.due) return [];
+  return [{ words: visit.due.slice(5) }, ...(visit.why ? [{ words: visit.why }] : [])];
+}
