@@ -4,8 +4,8 @@ import type { LonLat } from '../site/types.ts';
 
 type Mgrs = typeof import('mgrs');
 
-// Node hands over the package's older build under `default`, bundlers its module build with names.
-const mgrs: Mgrs = 'default' in loaded ? (loaded.default as Mgrs) : loaded;
+// Node hands over the package's older build under `default`, bundlers its module build with names (and warn of a plain `.default`).
+const mgrs: Mgrs = (Reflect.get(loaded, 'default') as Mgrs | undefined) ?? loaded;
 
 /** The reference of a place with `digits` (0–5) for easting and northing each, truncated, zone padded to two digits: "17TNE5370374440". */
 export function gridSquareAt([lon, lat]: LonLat, digits: number): string {
