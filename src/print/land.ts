@@ -129,7 +129,13 @@ function drawPlace(thing: Thing, layers: Layers, view: View): Item[] {
   const subject = subjectOf(thing.kind, layers);
   if (!subject?.icon || !subject.print.icon || !thing.at) return [];
   const [x, y] = view.toPaper(thing.at);
-  return drawParts(subject.icon.parts, { x, y, scale: iconScale(thing, subject, view.scale) }, 0.2);
+  // A wide crown is drawn with the same pen as a narrow one.
+  return drawParts(
+    subject.icon.parts,
+    { x, y, scale: iconScale(thing, subject, view.scale) },
+    0.2,
+    subject.print.icon.scale,
+  );
 }
 
 /** mm per px of a thing's drawing; a crown fills 0.4 of its picture's side. */
