@@ -3,8 +3,10 @@ import type { ThemeName } from '../../layers/types.ts';
 import type { History } from '../edits/history.ts';
 import type { Plan } from '../plan-types.ts';
 import type { Issue, Site, Units } from '../site/types.ts';
+import { firstKeeping, type KeepingState } from './keeping-state.ts';
 import { firstLand, type LandState } from './land-state.ts';
 import { firstPaper, type PaperState } from './paper/paper-state.ts';
+import { firstRound, type RoundState } from './round-state.ts';
 import type { Words } from './words/en.ts';
 import { en } from './words/en.ts';
 
@@ -67,8 +69,12 @@ export interface AppState {
   readonly messages: readonly Message[];
   readonly engine: EngineState;
   readonly saved: Saved;
+  /** Where the open site is kept, and who may write it. */
+  readonly keeping: KeepingState;
   /** What the Land place is at. */
   readonly land: LandState;
+  /** What the Round place is at. */
+  readonly round: RoundState;
   /** What the Paper place is at. */
   readonly paper: PaperState;
 }
@@ -92,6 +98,8 @@ export const firstState: AppState = {
   messages: [],
   engine: { at: 'rest' },
   saved: { at: 'never' },
+  keeping: firstKeeping,
   land: firstLand,
+  round: firstRound,
   paper: firstPaper,
 };

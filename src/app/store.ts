@@ -1,8 +1,9 @@
 /** The one store of the window: holds the state, tells who listens. What a person does is a function in `actions/`. */
 import { createContext } from '@lit/context';
+import type { Keeper } from './actions/shelf-keeper.ts';
 import type { EngineClient } from './engine/client.ts';
 import { type AppState, firstState } from './state.ts';
-import type { SiteShelf } from './storage/site-shelf.ts';
+import type { DurableShelf } from './storage/durable-shelf.ts';
 
 export type Listener = (state: AppState, before: AppState) => void;
 
@@ -10,9 +11,12 @@ export class Store {
   #state: AppState;
   readonly #listeners = new Set<Listener>();
   readonly engine: EngineClient;
-  readonly shelf: SiteShelf;
+  /** Where sites are kept: in memory until it is known what the browser allows. */
+  shelf: DurableShelf;
+  /** Saves the open site; null where nobody asked for that (tests). */
+  keeper: Keeper | null = null;
 
-  constructor(engine: EngineClient, shelf: SiteShelf, first: Partial<AppState> = {}) {
+  constructor(engine: EngineClient, shelf: DurableShelf, first: Partial<AppState> = {}) {
     this.engine = engine;
     this.shelf = shelf;
     this.#state = { ...firstState, ...first };

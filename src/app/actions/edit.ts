@@ -13,11 +13,12 @@ import type { AppState, Selection, Step } from '../state.ts';
 import type { Store } from '../store.ts';
 import { replan } from './plan.ts';
 import { say } from './say.ts';
+import { mayWrite } from './shelf-may-write.ts';
 
 /** Makes `site` the open one; `sentence` says what was changed ("Box 12 moved 6 m west."). `replace` = a live drag's next step. */
 export function edit(store: Store, site: Site, sentence: string, replace = false): void {
   const history = historyOf(store.state);
-  if (!history || site === store.state.site) return;
+  if (!history || site === store.state.site || !mayWrite(store)) return;
   show(store, replace ? replaceTop(history, site, sentence) : push(history, site, sentence));
   if (!replace) say(store, 'undo', sentence, { word: store.state.words.shell.undo, run: () => undo(store) });
   replan(store);
@@ -27,7 +28,7 @@ export function edit(store: Store, site: Site, sentence: string, replace = false
 export function undo(store: Store): void {
   const sentence = store.state.past.at(-1)?.sentence;
   const history = historyOf(store.state);
-  if (!history || sentence === undefined) return;
+  if (!history || sentence === undefined || !mayWrite(store)) return;
   show(store, undoStep(history));
   say(store, 'tell', store.state.words.shell.undoWhat(sentence));
   replan(store);
@@ -37,7 +38,7 @@ export function undo(store: Store): void {
 export function redo(store: Store): void {
   const sentence = store.state.future.at(-1)?.sentence;
   const history = historyOf(store.state);
-  if (!history || sentence === undefined) return;
+  if (!history || sentence === undefined || !mayWrite(store)) return;
   show(store, redoStep(history));
   say(store, 'tell', store.state.words.shell.redoWhat(sentence));
   replan(store);

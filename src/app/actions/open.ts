@@ -2,16 +2,16 @@
 import { readSiteText } from '../read-site-text.ts';
 import type { Store } from '../store.ts';
 import { demoText } from './demos.ts';
-import { replan } from './plan.ts';
 import { say } from './say.ts';
+import { openKept } from './shelf-open.ts';
+import { showSite } from './show-site.ts';
 
 /** Opens the demo or kept site of that id; says why when it cannot. */
 export async function openSite(store: Store, id: string): Promise<void> {
   try {
     const demo = await demoText(id);
-    const text = demo ?? (await store.shelf.open(id));
-    if (text === null) throw new Error('no site of that name is kept here');
-    await openText(store, id, text, demo !== null);
+    if (demo === null) await openKept(store, id);
+    else await openText(store, id, demo, true);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     say(store, 'trouble', store.state.words.shell.openTrouble(id, why));
@@ -22,16 +22,5 @@ export async function openSite(store: Store, id: string): Promise<void> {
 export async function openText(store: Store, id: string, text: string, demo = false): Promise<void> {
   const { site, issues } = await readSiteText(text, `${id}.geojson`);
   if (!site) throw new Error(issues.find((i) => i.severity === 'error')?.sentence ?? 'it holds no site');
-  store.set({
-    siteId: id,
-    site,
-    issues,
-    past: [],
-    future: [],
-    plan: null,
-    planOf: null,
-    units: site.settings.units,
-    saved: { at: demo ? 'demo' : 'never' },
-  });
-  replan(store);
+  showSite(store, id, site, issues, { history: null, saved: { at: demo ? 'demo' : 'never' } });
 }

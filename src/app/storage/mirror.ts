@@ -52,11 +52,13 @@ function mirrorIn(dir: FileSystemDirectoryHandle): Mirror {
     list,
     read,
     write: async (copy, body) => {
-      const manifest = { ...copy, file: `${copy.site}.${copy.rev}.json` };
-      const before = parseManifest(await textOf(dir, `${copy.site}.manifest.json`));
+      const base = encodeURIComponent(copy.site);
+      const manifest = { ...copy, file: `${base}.${copy.rev}.${copy.sha256.slice(0, 8)}.json` };
+      const before = parseManifest(await textOf(dir, `${base}.manifest.json`));
+      if (before?.sha256 === copy.sha256 && before.rev === copy.rev && (await read(before)) !== null) return;
       await put(dir, manifest.file, body);
       if ((await read(manifest)) === null) throw new Error('The second copy could not be read back.');
-      await put(dir, `${copy.site}.manifest.json`, JSON.stringify(manifest));
+      await put(dir, `${base}.manifest.json`, JSON.stringify(manifest));
       if (before && before.file !== manifest.file) await dir.removeEntry(before.file).catch(() => undefined);
     },
   };

@@ -29,6 +29,16 @@ export interface Head {
 
 export const schema = 1;
 
+/** The head that stands on a revision; a save takes the site out of the bin. */
+export function headOf({ site, rev, schema, name, saved, sha256 }: Revision): Head {
+  return { site, rev, schema, name, saved, sha256, removed: null };
+}
+
+/** Thinning reads every revision of the site, so only every eighth save does it. */
+export function thinsAt(rev: number): boolean {
+  return rev % 8 === 0;
+}
+
 const newest = 20;
 const hour = 3_600_000;
 const day = 24 * hour;

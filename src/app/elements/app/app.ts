@@ -1,8 +1,9 @@
 /** The window: store, map, notebook, slips and messages, the theme's ink, and the address. */
 import { ContextProvider } from '@lit/context';
 import { html, LitElement } from 'lit';
-import { customElement, query, state } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { openSite } from '../../actions/open.ts';
+import { lastOpen, startKeeping } from '../../actions/shelf-start.ts';
 import { startEngine } from '../../engine/start.ts';
 import { readHash, writeHash } from '../../hash.ts';
 import type { MapView } from '../../map/map-view.ts';
@@ -26,6 +27,8 @@ const firstDemo = 'park';
 export class App extends LitElement {
   static override styles = [shared, appStyle];
 
+  /** Keeps sites in the browser; without it (tests) nothing outlives the window. */
+  @property({ type: Boolean }) keeps = false;
   /** May be set before the element is connected (tests); otherwise a store of its own is made. */
   store = new Store(startEngine(), memoryShelf());
   @query('mp-map') private map!: MapView;
@@ -46,7 +49,15 @@ export class App extends LitElement {
     addEventListener('hashchange', this.#onHash);
     addEventListener('resize', this.#onResize);
     this.addEventListener('keydown', this.#onKey);
-    this.#readAddress();
+    void this.#start();
+  }
+
+  async #start(): Promise<void> {
+    if (this.keeps && !this.store.keeper) await startKeeping(this.store);
+    if (!this.isConnected) return;
+    const { siteId } = this.store.state;
+    const last = siteId || readHash(location.hash).site ? null : await lastOpen(this.store);
+    this.#readAddress(last ?? firstDemo);
   }
 
   override disconnectedCallback(): void {
@@ -97,11 +108,12 @@ export class App extends LitElement {
     this.style.setProperty('color-scheme', state.theme === 'dark' ? 'dark' : 'light');
   }
 
-  #readAddress(): void {
+  /** `first` is opened when the address names no site and none is open. */
+  #readAddress(first = firstDemo): void {
     const { site, place, selection } = readHash(location.hash);
     const { state } = this.store;
     this.store.set({ place: place ?? state.place, selection: selection ?? (place ? null : state.selection) });
-    const wanted = site ?? (state.siteId ? null : firstDemo);
+    const wanted = site ?? (state.siteId ? null : first);
     if (wanted && wanted !== state.siteId) void openSite(this.store, wanted);
   }
 

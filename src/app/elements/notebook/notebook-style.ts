@@ -56,20 +56,41 @@ export const notebookStyle = css`
     pointer-events: none;
   }
   header {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 12px;
-    align-items: baseline;
-    justify-content: space-between;
-    padding: 7px 22px 6px 24px;
+    display: grid;
+    grid-template-columns: 1fr auto;
+    gap: 0 8px;
+    align-items: center;
+    padding: 3px 10px 3px 24px;
     border-bottom: 1px solid var(--line);
     position: relative;
   }
   header h2 {
     overflow-wrap: anywhere;
+    align-self: end;
+  }
+  header mp-saved-word {
+    grid-row: 2;
+    align-self: start;
+    line-height: 1.2;
+  }
+  .ends {
+    grid-row: 1 / 3;
+    grid-column: 2;
+    display: flex;
+    align-items: center;
+    gap: 4px;
+  }
+  .ends .sites {
+    padding: 0 10px;
+  }
+  .progress,
+  .issues {
+    grid-column: 1 / 3;
+  }
+  .issues {
+    justify-self: start;
   }
   .progress {
-    flex-basis: 100%;
     display: flex;
     align-items: center;
     justify-content: space-between;
@@ -147,28 +168,14 @@ export const notebookStyle = css`
       display: none;
     }
     header {
-      display: grid;
-      grid-template-columns: 1fr auto;
       padding: 4px 8px 4px 16px;
-      align-items: center;
     }
     header h2 {
       font-size: 1.05rem;
     }
-    header .small {
-      grid-row: 2;
-      line-height: 1.2;
-      padding-bottom: 4px;
-    }
-    header .progress {
-      grid-column: 1 / 3;
-      grid-row: 3;
-    }
     .heights {
       display: flex;
       gap: 4px;
-      grid-row: 1 / 3;
-      grid-column: 2;
     }
     .heights button {
       min-height: 48px;

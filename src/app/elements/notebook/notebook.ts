@@ -5,12 +5,13 @@ import { html as staticHtml, unsafeStatic } from 'lit/static-html.js';
 import { openSite } from '../../actions/open.ts';
 import { replan } from '../../actions/plan.ts';
 import { goTo } from '../../actions/select.ts';
-import { placeRows } from '../../places.ts';
+import { showPage } from '../../actions/shelf-page.ts';
+import { overRows, placeRows } from '../../places.ts';
 import { type AppState, type Place, places } from '../../state.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { notebookStyle } from './notebook-style.ts';
-import { savedWords } from './saved-words.ts';
+import '../saved-word/saved-word.ts';
 
 const heights = ['name', 'card', 'full'] as const;
 
@@ -26,10 +27,12 @@ export class Notebook extends StoreElement {
 
   protected override changed(state: AppState, before: AppState): void {
     if (state.place !== before.place) void placeRows[state.place].load();
+    if (state.keeping.page !== before.keeping.page) void overRows[state.keeping.page]?.load();
   }
 
   protected override firstUpdated(): void {
     void placeRows[this.state.place].load();
+    void overRows[this.state.keeping.page]?.load();
   }
 
   protected override render() {
@@ -56,22 +59,32 @@ export class Notebook extends StoreElement {
       aria-selected=${open}
       aria-controls="page"
       tabindex=${open ? 0 : -1}
-      @click=${() => goTo(this.store, place)}
+      @click=${() => this.#go(place)}
     >
       ${this.words.shell.places[place]}
     </button>`;
   }
 
   #header() {
-    const { site, engine, saved } = this.state;
-    const { shell } = this.words;
+    const { site, engine, keeping } = this.state;
+    const { shell, library } = this.words;
+    const over = keeping.page !== 'closed';
     return html`<header>
       <h2>${site ? site.settings.name : shell.product}</h2>
-      <span class="small" role="status">${site ? savedWords(saved, this.words) : ''}</span>
-      <span class="heights" role="group" aria-label=${shell.sheetHeight}>
-        <button ?hidden=${this.height === 'name'} @click=${() => this.#step(-1)}>${shell.less}</button>
-        <button ?hidden=${this.height === 'full'} @click=${() => this.#step(1)}>${shell.more}</button>
-      </span>
+      <mp-saved-word></mp-saved-word>
+      <div class="ends">
+        <button
+          class="sites text"
+          aria-expanded=${over}
+          @click=${() => showPage(this.store, over ? 'closed' : 'library')}
+        >
+          ${library.open}
+        </button>
+        <span class="heights" role="group" aria-label=${shell.sheetHeight}>
+          <button ?hidden=${this.height === 'name'} @click=${() => this.#step(-1)}>${shell.less}</button>
+          <button ?hidden=${this.height === 'full'} @click=${() => this.#step(1)}>${shell.more}</button>
+        </span>
+      </div>
       ${this.#issues()}
       ${
         engine.at === 'work'
@@ -109,12 +122,18 @@ export class Notebook extends StoreElement {
   }
 
   #place() {
-    const tag = unsafeStatic(placeRows[this.state.place].tag);
+    const row = overRows[this.state.keeping.page] ?? placeRows[this.state.place];
+    const tag = unsafeStatic(row.tag);
     return staticHtml`<${tag}></${tag}>`;
   }
 
   #step(by: number): void {
     this.height = heights[Math.max(0, Math.min(2, heights.indexOf(this.height) + by))] ?? 'card';
+  }
+
+  #go(place: Place): void {
+    showPage(this.store, 'closed');
+    goTo(this.store, place);
   }
 
   #keys(event: KeyboardEvent): void {
@@ -123,7 +142,7 @@ export class Notebook extends StoreElement {
     event.preventDefault();
     const at = places.indexOf(this.state.place);
     const next = places[(at + by + places.length) % places.length] ?? 'land';
-    goTo(this.store, next);
+    this.#go(next);
     this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>(`#tab-${next}`)?.focus());
   }
 }

@@ -1,0 +1,35 @@
+/** Where the open site is kept and who may write it. Part of the window's one state. */
+import type { Finding } from './storage/compare-copies.ts';
+
+export interface KeepingState {
+  /** `starting` until the browser has answered; `window`: nothing outlives this window. */
+  readonly where: 'starting' | 'lasting' | 'window';
+  /** Why nothing lasts; null where it does. */
+  readonly why: string | null;
+  /** `other-window`: another window writes this site; `newer`: a newer program saved it. Both only look on. */
+  readonly mode: 'write' | 'other-window' | 'newer';
+  /** Sites whose two copies differ. */
+  readonly findings: readonly Finding[];
+  /** What lies over the open place. */
+  readonly page: 'closed' | 'library' | 'recovery';
+  /** Milliseconds since 1970 when the open site's file was last downloaded; null = never. */
+  readonly exported: number | null;
+  /** Whether the browser promised not to clear the sites by itself; null = not asked yet. */
+  readonly promised: boolean | null;
+  /** Why there is no second copy, or null. */
+  readonly secondCopy: string | null;
+  /** Grows with every change of the shelf, so that its list is read again. */
+  readonly turn: number;
+}
+
+export const firstKeeping: KeepingState = {
+  where: 'starting',
+  why: null,
+  mode: 'write',
+  findings: [],
+  page: 'closed',
+  exported: null,
+  promised: null,
+  secondCopy: null,
+  turn: 0,
+};
