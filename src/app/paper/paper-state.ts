@@ -29,6 +29,8 @@ export interface DrawnSheet {
   readonly numbers: readonly number[];
   readonly scale: number | null;
   readonly svg: string;
+  /** A light SVG for a picture of thumb size. */
+  readonly thumb: string;
 }
 
 /** What happens to the sheets; `of` and `choice` say what the drawn ones were made from. */

@@ -5,7 +5,7 @@ export class Thumbs {
   readonly #urls = new Map<DrawnSheet, string>();
 
   of(sheet: DrawnSheet): string {
-    const url = this.#urls.get(sheet) ?? URL.createObjectURL(new Blob([sheet.svg], { type: 'image/svg+xml' }));
+    const url = this.#urls.get(sheet) ?? URL.createObjectURL(new Blob([sheet.thumb], { type: 'image/svg+xml' }));
     this.#urls.set(sheet, url);
     return url;
   }

@@ -3,6 +3,7 @@ import type { Sheet, SheetKind } from '../../../print/display.ts';
 import type { SheetName } from '../../../print/input.ts';
 import { plain } from '../../../print/measure.ts';
 import { sheetToSvg } from '../../../print/to-svg.ts';
+import { lightSheet } from '../../paper/light-sheet.ts';
 import type { DrawnSheet } from '../../paper/paper-state.ts';
 import { type BookQuestion, bookOf } from './book.ts';
 
@@ -25,5 +26,15 @@ export async function sheets(question: BookQuestion): Promise<DrawnSheet[]> {
 function drawn(sheet: Sheet, siteName: string): DrawnSheet {
   const { id, kind, title, width, height, numbers, scale } = sheet;
   const what = plain(title.startsWith(`${siteName}: `) ? title.slice(siteName.length + 2) : title);
-  return { id, name: nameOf[kind], what, width, height, numbers, scale, svg: sheetToSvg(sheet) };
+  return {
+    id,
+    name: nameOf[kind],
+    what,
+    width,
+    height,
+    numbers,
+    scale,
+    svg: sheetToSvg(sheet),
+    thumb: sheetToSvg(lightSheet(sheet)),
+  };
 }
