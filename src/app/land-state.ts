@@ -1,6 +1,6 @@
 /** What the Land place is at: which tool is in the hand, the corners put so far, what is chosen. Part of the window's one state. */
 import type { Corner } from '../edits/chains.ts';
-import type { AreaKind, Kind, LonLat, PointKind } from '../site/types.ts';
+import type { AreaKind, Kind, LonLat, PointKind, SiteGeometry } from '../site/types.ts';
 
 /** What a press on the map does. */
 export type Tool =
@@ -35,6 +35,10 @@ export interface LandState {
   /** Why the last thing asked for was not done; with the place when there is one. */
   readonly trouble: { readonly sentence: string; readonly at: LonLat | null } | null;
   readonly offers: readonly Offer[];
+  /** Shown on the map in dashes before they are brought in. */
+  readonly preview: readonly SiteGeometry[];
+  /** Where the map is asked to look: west, south, east, north. A new value is a new wish. */
+  readonly look: readonly [number, number, number, number] | null;
   /** What a place found by numbers becomes when nothing is drawn or chosen. */
   readonly placed: PointKind;
   /** Whether the order for a new site is shown, and steps of it the person passed over. */
@@ -55,6 +59,8 @@ export const firstLand: LandState = {
   cross: false,
   trouble: null,
   offers: [],
+  preview: [],
+  look: null,
   placed: 'post',
   guide: false,
   passed: [],

@@ -14,7 +14,6 @@ import { draws, leastCorners, metresBetween } from '../map/drawing/sketch.ts';
 import type { Store } from '../store.ts';
 import { change, setLand } from './land-state.ts';
 import { warnOfPlace } from './land-warn.ts';
-import { say } from './say.ts';
 
 /** Takes a tool in the hand; what was drawn with another is given up. */
 export function takeTool(store: Store, tool: Tool | null): void {
@@ -39,7 +38,6 @@ export function putCorner(store: Store, at: LonLat): void {
   setLand(store, { corners: [...corners, at], takenBack: [], trouble: null });
   const how = draws(tool);
   if (how === 'point' || (how === 'round' && corners.length === 1)) finishShape(store);
-  else announceCorner(store);
 }
 
 /** Takes the last corner back. */
@@ -48,7 +46,6 @@ export function takeCornerBack(store: Store): void {
   const last = corners.at(-1);
   if (!last) return;
   setLand(store, { corners: corners.slice(0, -1), takenBack: [...takenBack, last], trouble: null });
-  say(store, 'tell', store.state.words.land.cornersLeft(corners.length - 1));
 }
 
 /** Puts the corner taken back last again. */
@@ -57,7 +54,6 @@ export function putCornerAgain(store: Store): void {
   const last = takenBack.at(-1);
   if (!last) return;
   setLand(store, { corners: [...corners, last], takenBack: takenBack.slice(0, -1), trouble: null });
-  announceCorner(store);
 }
 
 /** Gives the shape up. The tool goes back; nothing of the site changes. */
@@ -140,11 +136,4 @@ export function placeTrouble([lon, lat]: LonLat, store: Store): string | null {
   if (!Number.isFinite(lon) || !Number.isFinite(lat)) return land.noPlace;
   if (Math.abs(lat) > 85) return land.nearPole;
   return Math.abs(lon) > 179.99 ? land.nearDateLine : null;
-}
-
-function announceCorner(store: Store): void {
-  const { corners } = store.state.land;
-  const [a, b] = corners.slice(-2);
-  const metres = a && b ? metresBetween(a, b) : null;
-  say(store, 'tell', store.state.words.land.cornerPut(corners.length, metres, store.state.units));
 }

@@ -1,7 +1,8 @@
 /** Small changes of what the Land place is at: pages, switches, the chosen thing and corner. */
 import type { Corner } from '../../edits/chains.ts';
 import type { Edit } from '../../edits/edit.ts';
-import type { LonLat } from '../../site/types.ts';
+import { eachPosition } from '../../ground/frame.ts';
+import type { LonLat, SiteGeometry } from '../../site/types.ts';
 import type { LandPage, LandState } from '../land-state.ts';
 import type { Store } from '../store.ts';
 import { edit } from './edit.ts';
@@ -40,8 +41,24 @@ export function change(store: Store, answer: Edit, at: LonLat | null = null): bo
     setLand(store, { trouble: { sentence: answer.refused, at } });
     return false;
   }
-  const { corner } = store.state.land;
+  const { land, site } = store.state;
+  const { corner } = land;
   edit(store, answer.site, answer.sentence);
+  if (store.state.site === site) return false;
   setLand(store, { corner, trouble: null });
   return true;
+}
+
+/** Has the map look at a place, or at a thing with some room around it. */
+export function lookAt(store: Store, geometry: SiteGeometry | LonLat): void {
+  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  const grow = (lon: number, lat: number) => {
+    box[0] = Math.min(box[0], lon);
+    box[1] = Math.min(box[1], lat);
+    box[2] = Math.max(box[2], lon);
+    box[3] = Math.max(box[3], lat);
+  };
+  if (Array.isArray(geometry)) grow(geometry[0], geometry[1]);
+  else eachPosition(geometry, grow);
+  if (box.every(Number.isFinite)) setLand(store, { look: box });
 }

@@ -1,8 +1,15 @@
 /** Every question the page may ask the engine: name → what goes in and what comes out. The answers are in `calls/`, one file each. */
-import type { Plan } from '../../plan-types.ts';
+
+import type { LandScores } from '../../placement/lie-of-the-land.ts';
+import type { Nudge } from '../../placement/nudge.ts';
+import type { Plan, PostCard } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 import type { DrawnSheet } from '../paper/paper-state.ts';
 import type { BookQuestion } from './calls/book.ts';
+import type { NudgeQuestion } from './calls/nudge.ts';
+import type { ImportAnswer, ImportQuestion } from './calls/read-import.ts';
+import type { PlacedPost, PostAnswer, PostQuestion } from './calls/score-post.ts';
+import type { Suggestion } from './calls/suggest.ts';
 import type { SkyView } from './sky-view.ts';
 
 export interface Calls {
@@ -10,8 +17,20 @@ export interface Calls {
   plan: { input: { site: Site }; output: Plan };
   /** What the box sees: horizon and the season's sun. */
   skyView: { input: { site: Site; x: number; y: number; eye: number; bird: string }; output: SkyView };
+  /** The card of one post as if it stood somewhere. */
+  scorePost: { input: PostQuestion; output: PostAnswer };
+  /** The cards of several posts where they stand, without the other birds: after the land changed. */
+  rescore: { input: { site: Site; posts: readonly PlacedPost[] }; output: PostCard[] };
+  /** A better place a few steps away; null when no box may stand within reach. */
+  nudge: { input: NudgeQuestion; output: Nudge | null };
+  /** The score over the whole site for a bird, coarse at first; null when nothing is drawn. */
+  lie: { input: { site: Site; bird: string }; output: LandScores | null };
   /** The plan's paper as pictures. */
   sheets: { input: BookQuestion; output: DrawnSheet[] };
   /** The same as one PDF file. */
   pdf: { input: BookQuestion; output: Uint8Array };
+  /** Two sites of the birds that suit a place best; null when none stands anywhere. */
+  suggest: { input: { site: Site; grid: number }; output: Suggestion | null };
+  /** A foreign file as drafts with a full account. */
+  readImport: { input: ImportQuestion; output: ImportAnswer };
 }

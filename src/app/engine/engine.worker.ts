@@ -1,5 +1,8 @@
 /** The engine in its own thread. A new call: its types in calls.ts, its file in calls/, its line here. */
+import { lie } from './calls/lie.ts';
+import { nudge } from './calls/nudge.ts';
 import { plan } from './calls/plan.ts';
+import { rescore, scorePost } from './calls/score-post.ts';
 import { skyView } from './calls/sky-view.ts';
 import type { ToWorker } from './protocol.ts';
 import { type Handlers, serve } from './serve.ts';
@@ -9,5 +12,16 @@ const scope = self as unknown as DedicatedWorkerGlobalScope;
 const sheets: Handlers['sheets'] = async (question) => (await import('./calls/sheets.ts')).sheets(question);
 const pdf: Handlers['pdf'] = async (question) => (await import('./calls/pdf.ts')).pdf(question);
 
-const hear = serve({ plan, skyView, sheets, pdf }, (message) => scope.postMessage(message));
+/** Fetched when land is brought in, or two posts are asked for. */
+const suggest: Handlers['suggest'] = async (question, tools) =>
+  (await import('./calls/suggest.ts')).suggest(question, tools);
+let importer: Handlers['readImport'] | null = null;
+const readImport: Handlers['readImport'] = async (question, tools) => {
+  importer ??= (await import('./calls/read-import.ts')).makeImporter();
+  return importer(question, tools);
+};
+
+const hear = serve({ plan, skyView, scorePost, rescore, nudge, lie, sheets, pdf, suggest, readImport }, (message) =>
+  scope.postMessage(message),
+);
 scope.addEventListener('message', (event: MessageEvent<ToWorker>) => hear(event.data));

@@ -6,6 +6,7 @@ import { allKinds, shapeOf } from '../../../site/kinds.ts';
 import { nameOf } from '../../../site/properties.ts';
 import type { Kind, SiteFeature } from '../../../site/types.ts';
 import { change } from '../../actions/land-state.ts';
+import { capital } from '../../capital.ts';
 import { area, length } from '../../format.ts';
 import { measureOf } from '../../map/drawing/measure.ts';
 import { StoreElement } from '../../store-element.ts';
@@ -32,7 +33,7 @@ export class LandCard extends StoreElement {
     const { land, kinds } = this.words;
     const { trouble } = this.state.land;
     const word = kinds[feature.kind] ?? feature.kind;
-    return html`<h1>${nameOf(feature) ?? word}</h1>
+    return html`<h1>${nameOf(feature) ?? capital(word)}</h1>
       ${nameOf(feature) ? html`<p class="sub">${word}</p>` : null} ${this.#figures()}
       ${trouble ? html`<p class="wash" role="alert">${trouble.sentence}</p>` : null} ${this.#issues()}
       ${this.#kind(word)}

@@ -4,6 +4,7 @@ import { customElement } from 'lit/decorators.js';
 import { shapeOf } from '../../../site/kinds.ts';
 import type { Kind, SiteFeature } from '../../../site/types.ts';
 import { pickOther } from '../../actions/land-tools.ts';
+import { capital } from '../../capital.ts';
 import { area, length } from '../../format.ts';
 import type { Tool } from '../../land-state.ts';
 import { crossingShown, draws, metresBetween, progressMeasures } from '../../map/drawing/sketch.ts';
@@ -42,9 +43,9 @@ export class LandDraft extends StoreElement {
   }
 
   #title(tool: Tool): string {
-    const { land } = this.words;
-    if (tool.does === 'draw') return land.drawing(tool.kind, false);
-    return tool.does === 'circle' ? land.drawing(tool.kind, true) : land.tools[tool.does];
+    const { land, kinds } = this.words;
+    if (tool.does === 'draw') return capital(kinds[tool.kind] ?? tool.kind);
+    return tool.does === 'circle' ? land.round(kinds[tool.kind] ?? tool.kind) : land.tools[tool.does];
   }
 
   #how(tool: Tool): string {
@@ -65,7 +66,10 @@ export class LandDraft extends StoreElement {
     if (a && b && how !== 'round') rows.push([land.lastEdge, length(metresBetween(a, b), units)]);
     rows.push([how === 'round' ? land.radius : land.length, length(all, units)]);
     if (ground !== null) rows.push([land.area, area(ground, units)]);
-    return html`<p class="small">${land.cornersPut(corners.length)}</p>
+    const put = a && b && how !== 'round' ? metresBetween(a, b) : null;
+    return html`<p class="small" role="status">
+        ${corners.length === 0 ? land.cornersPut(0) : land.cornerPut(corners.length, put, units)}
+      </p>
       <dl class="figures">
         ${rows.map(([word, figure]) => html`<div><dt>${word}</dt><dd class="number">${figure}</dd></div>`)}
       </dl>`;

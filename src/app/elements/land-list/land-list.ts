@@ -4,6 +4,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { nameOf } from '../../../site/properties.ts';
 import type { SiteFeature } from '../../../site/types.ts';
 import { choose } from '../../actions/land-state.ts';
+import { capital } from '../../capital.ts';
 import { area, length } from '../../format.ts';
 import { measureOf } from '../../map/drawing/measure.ts';
 import { StoreElement } from '../../store-element.ts';
@@ -92,7 +93,7 @@ export class LandList extends StoreElement {
       @focus=${() => (this.at = i)}
       @click=${() => choose(this.store, feature.id)}
     >
-      <span class="name">${name ?? kinds[feature.kind]}</span><span class="figure">${this.#figure(feature)}</span>
+      <span class="name">${name ?? capital(kinds[feature.kind] ?? feature.kind)}</span><span class="figure">${this.#figure(feature)}</span>
       ${name || trouble ? html`<span class="small">${name ? kinds[feature.kind] : ''}</span>` : null}
       ${trouble ? html`<span class="small weak">${land.trouble}</span>` : null}
     </button>`;

@@ -2,6 +2,14 @@
 import { css } from 'lit';
 
 export const landStyle = css`
+  :host {
+    display: block;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
   section {
     margin-top: 14px;
   }

@@ -19,9 +19,16 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import '../land-card/land-card.ts';
 import '../land-draft/land-draft.ts';
+import '../land-files/land-files.ts';
+import '../land-guide/land-guide.ts';
+import '../land-import/land-import.ts';
+import '../land-issues/land-issues.ts';
 import '../land-kinds/land-kinds.ts';
 import '../land-list/land-list.ts';
+import '../land-new/land-new.ts';
 import '../land-numbers/land-numbers.ts';
+import '../land-settings/land-settings.ts';
+import '../land-tour/land-tour.ts';
 import '../page/page.ts';
 import { landKey } from './land-keys.ts';
 import { landStyle } from './land-style.ts';
@@ -135,10 +142,13 @@ export class PlaceLand extends StoreElement {
     const { land } = this.words;
     const { features } = this.state.site!;
     const empty = features.length === 0;
+    const guided = this.state.land.guide;
     return html`<mp-page>
       <h1>${land.title}</h1>
-      <p class="small">${empty ? '' : land.count(features.length)}</p>
-      <nav class="two" aria-label=${land.pagesLabel}>
+      ${empty ? null : html`<p class="small">${land.count(features.length)}</p>`}
+      <mp-land-tour></mp-land-tour>
+      ${guided ? html`<mp-land-guide></mp-land-guide>` : null}
+      <nav style="margin-top:12px" class="two" aria-label=${land.pagesLabel}>
         ${(['numbers', 'import', 'settings', 'files', 'new', 'issues'] as const).map(
           (page) =>
             html`<button data-page=${page} @click=${() => openPage(this.store, page)}>${land.pages[page]}</button>`,
@@ -146,7 +156,9 @@ export class PlaceLand extends StoreElement {
       </nav>
       ${
         empty
-          ? html`<p style="margin-top:14px">${land.nothingYet}</p>`
+          ? guided
+            ? null
+            : html`<p style="margin-top:14px">${land.nothingYet}</p>`
           : html`<mp-land-list style="display:block;margin-top:12px"></mp-land-list>`
       }
       <button

@@ -18,6 +18,7 @@ function line(id: string, roles: string[], color: string, width: number, dash?: 
   };
 }
 
+/** Dots only on points: a line's corners are no dots. */
 function dot(
   id: string,
   roles: string[],
@@ -30,7 +31,7 @@ function dot(
     id: `desk-${id}`,
     type: 'circle',
     source: deskSource,
-    filter: is(...roles),
+    filter: ['all', ['==', ['geometry-type'], 'Point'], is(...roles)],
     paint: { 'circle-radius': radius, 'circle-color': fill, 'circle-stroke-color': rim, 'circle-stroke-width': width },
   };
 }
@@ -45,10 +46,12 @@ export function deskLayers(ink: Ink): LayerSpecification[] {
       filter: is('ground', 'near'),
       paint: { 'fill-color': ink.sky, 'fill-opacity': 0.18 },
     },
-    line('halo', ['edge', 'way', 'moving', 'closing', 'rim'], ink.halo, 6),
+    line('halo', ['edge', 'way', 'moving', 'closing', 'rim', 'preview'], ink.halo, 6),
     line('edge', ['edge'], ink.sky, 3),
     line('way', ['way', 'moving', 'rim'], ink.ink, 2.25),
     line('closing', ['closing'], ink.ink, 1.5, [3, 2]),
+    line('preview', ['preview'], ink.sky, 2.5, [3, 1.5]),
+    dot('preview-point', ['preview'], 6, ink.raised, ink.sky, 2.5),
     dot('middle', ['middle'], 5, ink.raised, ink.sky, 2),
     dot('corner', ['corner', 'put'], 6.5, ink.raised, ink.ink, 2),
     dot('point', ['point'], 12, 'rgba(0,0,0,0)', ink.sky, 3),

@@ -17,7 +17,7 @@ import { Cross } from './cross.ts';
 import { outlineCrossing } from './crossing.ts';
 import { deskLayers, deskSource } from './desk-layers.ts';
 import { edgesOf, type Handle, handleAt, handleMarks, handlesOf } from './handles.ts';
-import { offerMarks } from './offers.ts';
+import { offerMarks, previewMarks } from './offers.ts';
 import { type Stroke, startPen } from './pen.ts';
 import { draws, shape, sketch } from './sketch.ts';
 import { degreesPerPixel, reachPixels, type Snapped, snap, snapChains } from './snap.ts';
@@ -68,6 +68,7 @@ export class Desk {
       )
     )
       return;
+    if (state.land.look && state.land.look !== before?.land.look) this.#lookAt(state.land.look);
     this.#setCross(state.land.cross);
     if (!state.land.tool) this.#hand = null;
     this.#host.map.getCanvas().style.cursor = state.land.tool ? 'crosshair' : '';
@@ -86,6 +87,11 @@ export class Desk {
   point(at: LonLat | null): void {
     this.#hand = at === null ? null : this.#pull(at).at;
     this.#later();
+  }
+
+  #lookAt([west, south, east, north]: readonly [number, number, number, number]): void {
+    const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    this.#host.map.fitBounds([west, south, east, north], { padding: 60, maxZoom: 19.5, duration: still ? 0 : 300 });
   }
 
   #setCross(wanted: boolean): void {
@@ -264,7 +270,7 @@ export class Desk {
 
   #draw(): void {
     const { land, units } = this.#host.store.state;
-    const features: Feature[] = [...this.#chosenMarks(), ...offerMarks(land.offers)];
+    const features: Feature[] = [...this.#chosenMarks(), ...offerMarks(land.offers), ...previewMarks(land.preview)];
     if (land.tool && draws(land.tool))
       features.push(...sketch({ tool: land.tool, corners: land.corners, hand: this.#hand, units }));
     if (land.trouble?.at) features.push(shape('Point', land.trouble.at, 'crossing'));
