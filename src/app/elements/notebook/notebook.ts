@@ -22,7 +22,7 @@ export class Notebook extends StoreElement {
   @state() private height: (typeof heights)[number] = 'card';
 
   protected override watches() {
-    return ['place', 'site', 'engine', 'saved', 'words', 'plan', 'issues'] as const;
+    return ['place', 'site', 'engine', 'saved', 'words', 'plan', 'issues', 'keeping'] as const;
   }
 
   protected override changed(state: AppState, before: AppState): void {

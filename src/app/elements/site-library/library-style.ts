@@ -34,6 +34,7 @@ export const libraryStyle = css`
   }
   button.name span {
     display: block;
+    font-weight: 400;
   }
   button.name .title {
     font: 700 1rem / 1.25 var(--serif);
