@@ -90,6 +90,11 @@ export interface Plan {
   readonly leftOut: readonly LeftOut[];
   readonly rounds: readonly Round[];
   readonly proof: Proof;
+  /** What the draws of weights and knees showed; null when none were made. `changed` = posts changed when that weight alone is moved. */
+  readonly sureness: {
+    readonly draws: number;
+    readonly matters: readonly { readonly criterion: string; readonly changed: number }[];
+  } | null;
   /** Things the person should know: fewer boxes than wanted, no woods drawn, boxes nobody can reach. */
   readonly issues: readonly Issue[];
   /** Mean unmapped share around the chosen boxes. */

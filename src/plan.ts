@@ -4,16 +4,17 @@ import { scorePost } from './criteria/card.ts';
 import { eyeOf } from './criteria/context.ts';
 import { spacingNeeded } from './criteria/spacing.ts';
 import { lengthText } from './criteria/units.ts';
-import type { LoadSolver } from './geometry/linear-model.ts';
+import type { LinearSolver, LoadSolver } from './geometry/linear-model.ts';
 import type { Point } from './geometry/point.ts';
 import type { Ground } from './ground/types.ts';
 import { placeCandidate } from './placement/candidates.ts';
-import { type BirdScore, type Choice, choose } from './placement/choose.ts';
+import { type BirdScore, type Choice, type ChooseInput, choose } from './placement/choose.ts';
 import { leftOutSentence } from './placement/why-not.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
 import { scoredPost } from './plan/scored-posts.ts';
 import { type Stage, stageOf, type Tell } from './plan/stage.ts';
+import { sureOf } from './plan/sure.ts';
 import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
 import { planRound, type RoundPlan } from './route/plan-round.ts';
 import type { Issue, Site, Units } from './site/types.ts';
@@ -25,32 +26,48 @@ export interface PlanOptions {
   readonly seconds?: number;
   /** How the exact solver is loaded when it is needed; without it nothing is proven. */
   readonly loadSolver?: LoadSolver;
+  /** Draws of weights and knees for the sureness of each box; 0 unless given. */
+  readonly draws?: number;
   readonly shouldStop?: () => boolean;
   readonly onProgress?: Tell;
 }
 
+/** A plan with the choice behind it, so that it can be proven and tried further. */
+export interface Made {
+  readonly plan: Plan;
+  readonly choice: Choice;
+}
+
 /** Chooses, numbers and explains. Trouble in the site comes back as issues beside whatever plan is possible. */
 export async function makePlan(site: Site, options: PlanOptions = {}): Promise<Plan> {
-  return planOn(stageOf(site, options.onProgress), options);
+  const stage = stageOf(site, options.onProgress);
+  const made = await planOn(stage, options);
+  return options.draws ? makeSure(stage, made, options.draws, options.shouldStop) : made.plan;
 }
 
 /**
- * The plan of a site already measured and scored. `early` is a plan made on the same stage: its walk and cards are kept where
- * the choice is the same, so that proving a good answer costs the proof alone.
+ * The plan of a site already measured and scored. `early` is one made on the same stage: its walk and cards are kept where the
+ * choice is the same, so that proving a good answer costs the proof alone.
  */
-export async function planOn(stage: Stage, options: PlanOptions = {}, early: Plan | null = null): Promise<Plan> {
+export async function planOn(stage: Stage, options: PlanOptions = {}, early: Made | null = null): Promise<Made> {
   const tell = options.onProgress ?? (() => undefined);
   const { ground, candidates, birds } = stage;
   const { settings } = ground.site;
   tell('choice', 0);
-  const choice = await chooseSites(stage, options);
-  if (early && sameBoxes(early, choice)) return { ...early, proof: choice.proof };
+  const choice = await choose(chooseInput(stage, options));
+  const solver = await solverOf(options);
+  if (early && !solver && sameBoxes(early.plan, choice))
+    return { plan: { ...early.plan, proof: choice.proof }, choice };
   tell('walk', 0);
-  const walk = walkRound(ground, choice);
+  const walk = walkRound(
+    ground,
+    choice.sites.flatMap((site) => site.posts),
+    solver,
+  );
   const numbers = numbersOf(walk);
   tell('cards', 0);
   const boxes = boxesOf(stage, choice, numbers);
-  return {
+  const plan: Plan = {
     siteName: settings.name,
     date: settings.date,
     boxes,
@@ -58,9 +75,27 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Pla
     leftOut: leftOutOf(ground.site, choice, numbers),
     rounds: walk.rounds.map((round) => numberedRound(round, numbers)),
     proof: choice.proof,
+    sureness: null,
     issues: placed(ground, candidates, [...birds.issues, ...landIssues(ground), ...choice.issues, ...walkIssues(walk)]),
     unmapped: boxes.reduce((sum, box) => sum + box.card.unmapped, 0) / Math.max(1, boxes.length),
   };
+  return { plan, choice };
+}
+
+/** The plan with the share of `draws` in which each box stays chosen under other weights and knees. */
+export function makeSure(stage: Stage, { plan, choice }: Made, draws: number, shouldStop?: () => boolean): Plan {
+  const sure = sureOf(stage, chooseInput(stage, { proof: 'none' }), choice, draws, shouldStop);
+  return {
+    ...plan,
+    boxes: plan.boxes.map((box) => ({ ...box, sureness: sure.share[box.post] ?? null })),
+    sureness: { draws: sure.draws, matters: sure.matters },
+  };
+}
+
+/** The solver that proves the round; none when nothing is to be proven or it cannot be loaded. */
+async function solverOf({ proof, loadSolver }: PlanOptions): Promise<LinearSolver | null> {
+  if (proof === 'none' || !loadSolver) return null;
+  return loadSolver().catch(() => null);
 }
 
 function sameBoxes(plan: Plan, { sites }: Choice): boolean {
@@ -70,10 +105,10 @@ function sameBoxes(plan: Plan, { sites }: Choice): boolean {
   return now.length === before.size && now.every((box) => before.has(box));
 }
 
-function chooseSites(stage: Stage, options: PlanOptions): Promise<Choice> {
+function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
   const { settings } = stage.ground.site;
   const guide = (id: string) => stage.birds.guides.get(id) ?? null;
-  return choose({
+  return {
     posts: stage.posts,
     wanted: stage.birds.wanted,
     spacing: (a, b) => {
@@ -83,13 +118,22 @@ function chooseSites(stage: Stage, options: PlanOptions): Promise<Choice> {
     minimumScore: settings.minimumScore,
     seed: settings.seed,
     scoreAt: (at, bird) => scoreAt(stage, at, bird),
+    walk: walkLimit(stage.ground),
     words: spacingWords(settings.units),
     birdName: (id) => guide(id)?.name ?? id,
     proof: options.proof ?? 'quick',
     seconds: options.seconds,
     loadSolver: options.loadSolver,
     shouldStop: options.shouldStop,
-  });
+  };
+}
+
+function walkLimit(ground: Ground): ChooseInput['walk'] {
+  const { walkLimit: limit } = ground.site.settings;
+  if (limit === null) return null;
+  const measure = (stops: readonly { readonly id: string; readonly at: Point }[]) =>
+    walkRound(ground, stops, null).rounds.reduce((sum, round) => sum + round.metres, 0);
+  return { limit, start: startOf(ground), measure };
 }
 
 function scoreAt({ ground, birds, suns }: Stage, at: Point, bird: string): BirdScore | null {
@@ -99,16 +143,22 @@ function scoreAt({ ground, birds, suns }: Stage, at: Point, bird: string): BirdS
   return post.forbidden ? null : (post.scores[bird] ?? null);
 }
 
-function walkRound(ground: Ground, choice: Choice): RoundPlan {
+/** Where rounds start: the trailhead the person named, else the first one drawn. */
+function startOf(ground: Ground): Point | null {
   const { settings, features } = ground.site;
   const trailheads = features.filter((f) => f.kind === 'trailhead' && f.geometry?.type === 'Point');
   const from = trailheads.find((f) => f.id === settings.start) ?? trailheads[0];
-  const start =
-    from?.geometry?.type === 'Point' ? ground.frame.toPlane(from.geometry.coordinates as [number, number]) : null;
-  const stops = choice.sites.flatMap((site) =>
-    site.posts.map(({ id, at }) => ({ id, at, minutes: settings.minutesPerBox })),
-  );
-  return planRound({ ground, start, stops, walkers: settings.walkers, seed: settings.seed });
+  return from?.geometry?.type === 'Point' ? ground.frame.toPlane(from.geometry.coordinates as [number, number]) : null;
+}
+
+function walkRound(
+  ground: Ground,
+  posts: readonly { readonly id: string; readonly at: Point }[],
+  solver: LinearSolver | null,
+): RoundPlan {
+  const { minutesPerBox, walkers, seed } = ground.site.settings;
+  const stops = posts.map(({ id, at }) => ({ id, at, minutes: minutesPerBox }));
+  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver });
 }
 
 function boxesOf(

@@ -13,7 +13,8 @@ export function planLines(plan: Plan, units: Units): string[] {
       (r) =>
         `  Round ${r.walker}: ${r.boxes.length} boxes, ${lengthText(r.metres, units)}, about ${Math.round(r.minutes)} minutes with the boxes`,
     ),
-    '  box  score  bird                     facing  post',
+    ...surenessLines(plan),
+    '  box  score  stays  bird                     facing   post',
     ...plan.boxes.map((box) => {
       const bird = birdById(box.bird).name.padEnd(24);
       const facing = `${String(Math.round(box.card.facing.used)).padStart(3)}° ${box.card.facing.word}`;
@@ -21,9 +22,22 @@ export function planLines(plan: Plan, units: Units): string[] {
         box.state === 'standing' ? 'standing' : '',
         box.pairedWith ? `pair with ${box.pairedWith}` : '',
       ].filter(Boolean);
-      return `  ${String(box.number).padStart(3)}  ${String(Math.round(box.card.score)).padStart(5)}  ${bird} ${facing.padEnd(8)} ${box.post}${notes.length ? ` (${notes.join(', ')})` : ''}`;
+      return `  ${String(box.number).padStart(3)}  ${String(Math.round(box.card.score)).padStart(5)}  ${stays(box.sureness)}  ${bird} ${facing.padEnd(8)} ${box.post}${notes.length ? ` (${notes.join(', ')})` : ''}`;
     }),
     `  ${plan.leftOut.length} posts left out: ${counts(plan)}`,
+  ];
+}
+
+/** Share of the draws in which the box stays chosen. */
+function stays(share: number | null): string {
+  return (share === null ? '–' : `${Math.round(share * 100)} %`).padStart(5);
+}
+
+function surenessLines({ sureness }: Plan): string[] {
+  if (!sureness) return [];
+  const most = sureness.matters.map((m) => `${m.criterion} (${m.changed} boxes)`).join(', ');
+  return [
+    `  Tried under ${sureness.draws} draws of other weights; those that matter most here: ${most || 'none moves a box'}`,
   ];
 }
 

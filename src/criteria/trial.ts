@@ -7,7 +7,7 @@ import type { Ground } from '../ground/types.ts';
 import type { SiteSettings } from '../site/types.ts';
 import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
-import type { PostContext } from './criterion.ts';
+import type { CriterionId, PostContext } from './criterion.ts';
 import { stretch } from './curve-shape.ts';
 import { settingsFor } from './figures.ts';
 import { criteria } from './index.ts';
@@ -34,50 +34,48 @@ export interface Trial {
   readonly site: SiteSettings;
 }
 
-/** How far a draw may go from the figure. Ours (siting model §5). */
-const weightSwing = 0.25;
-const kneeSwing = 0.2;
+/** Factors by criterion on its weight and on its knees (the raw figures of its curve). */
+export interface Wobble {
+  readonly weight: Readonly<Record<string, number>>;
+  readonly knee: Readonly<Record<string, number>>;
+}
 
 /** Figures beside the guide's curves that are knees: read when scoring, not when measuring. */
 const knees = ['predator-path.leap', 'afternoon-sun.lowUnder'] as const;
-
-/** A factor between 1 − swing and 1 + swing from a random number 0–1. */
-const factor = (random: () => number, swing: number) => 1 + swing * (2 * random() - 1);
 
 function stretched<F extends Figure<Curve> | null>(figure: F, by: number): F {
   return figure === null ? figure : { ...figure, value: stretch(figure.value, by) };
 }
 
-/** Every curve of a guide with its knees moved, each by its own factor. Hard limits stay: they are rules, not readings. */
-function wobbledBird(bird: BirdGuide, random: () => number): BirdGuide {
-  const knee = () => factor(random, kneeSwing);
+/** Every curve of a guide with its criterion's knees moved. Hard limits stay: they are rules, not readings. */
+function wobbledBird(bird: BirdGuide, knee: (id: CriterionId) => number): BirdGuide {
   const { habitat } = bird;
   return {
     ...bird,
     habitat: {
       ...habitat,
-      lowCoverShare: stretched(habitat.lowCoverShare, knee()),
-      sight: stretched(habitat.sight, knee()),
-      woodsEdge: stretched(habitat.woodsEdge, knee()),
-      brush: stretched(habitat.brush, knee()),
-      building: stretched(habitat.building, knee()),
-      feeder: stretched(habitat.feeder, knee()),
-      water: stretched(habitat.water, knee()),
+      lowCoverShare: stretched(habitat.lowCoverShare, knee('openness')),
+      sight: stretched(habitat.sight, knee('openness')),
+      woodsEdge: stretched(habitat.woodsEdge, knee('woods-edge')),
+      brush: stretched(habitat.brush, knee('brush')),
+      building: stretched(habitat.building, knee('buildings-and-feeders')),
+      feeder: stretched(habitat.feeder, knee('buildings-and-feeders')),
+      water: stretched(habitat.water, knee('water')),
     },
   };
 }
 
-/** One draw from a seeded `random` (0–1): other weights, other knees, the same land. The same number of random numbers every time. */
-export function drawTrial(bird: BirdGuide, site: SiteSettings, random: () => number): Trial {
+/** The same bird and site under other weights and knees; a criterion without a factor stays as it is. */
+export function trialUnder(bird: BirdGuide, site: SiteSettings, { weight, knee }: Wobble): Trial {
   const weights: Record<string, number> = { ...site.weights };
-  for (const { id, weight } of criteria) weights[id] = (weights[id] ?? weight.value) * factor(random, weightSwing);
+  for (const { id, weight: usual } of criteria) weights[id] = (weights[id] ?? usual.value) * (weight[id] ?? 1);
   const figures: Record<string, number> = { ...site.figures };
   for (const key of knees) {
     const [id, name] = key.split('.') as [string, string];
     const now = settingsFor(criteria.find((one) => one.id === id)!, site)[name]!;
-    figures[key] = now * factor(random, kneeSwing);
+    figures[key] = now * (knee[id] ?? 1);
   }
-  return { bird: wobbledBird(bird, random), site: { ...site, weights, figures } };
+  return { bird: wobbledBird(bird, (id) => knee[id] ?? 1), site: { ...site, weights, figures } };
 }
 
 /** A measured post's score 0–100 under a trial. */

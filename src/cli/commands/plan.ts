@@ -16,31 +16,35 @@ export const planOptions = {
   walkers: { type: 'string' },
   'minimum-score': { type: 'string' },
   grid: { type: 'string' },
+  'walk-limit': { type: 'string' },
 } as const;
 
 export const planHelp = {
   '--want "BIRD N, …"': 'sites of each bird instead of the file’s, such as "eastern-bluebird 9 pairs"',
   '--grid METRES': 'suggest candidates on a grid of this spacing, 5 or more',
   '--minimum-score N': 'posts scoring less are not chosen',
+  '--walk-limit METRES': 'the best posts within a round of this length',
   '--walkers N': 'rounds to split the walk into',
   '--seed N': 'the same seed gives the same plan',
   '--seconds N': 'time limit of the proof; 0 = no proof',
 };
 
 /** The site with the command line's wishes, and its plan. Issues go to the error stream. */
-export async function planFrom(invocation: Invocation): Promise<{ site: Site; plan: Plan }> {
+export async function planFrom(invocation: Invocation, draws = 0): Promise<{ site: Site; plan: Plan }> {
   const { files, options, err } = invocation;
   const site = withSettings(loadSite(files[0], invocation).site, {
     wanted: wantedOption(options),
     suggestGrid: numberOption(options, 'grid', 5, 1000),
     minimumScore: numberOption(options, 'minimum-score', 0, 100),
     walkers: numberOption(options, 'walkers', 1, 20),
+    walkLimit: numberOption(options, 'walk-limit', 1, 1_000_000),
     seed: numberOption(options, 'seed', 0, 4294967295),
   });
   const seconds = numberOption(options, 'seconds', 0, 3600);
   const plan = await makePlan(site, {
     loadSolver,
     seconds,
+    draws,
     proof: seconds === 0 ? 'none' : seconds === undefined ? 'quick' : 'full',
   });
   for (const issue of plan.issues) err(issueLine(issue));
@@ -51,12 +55,17 @@ export const plan: Command = {
   name: 'plan',
   usage: 'SITE [--out FILE]',
   summary: 'Chooses the posts, numbers them along the walk, and says how good the choice is known to be.',
-  help: { ...planHelp, '--out FILE': 'also write the whole plan as JSON', '--json': 'print the whole plan as JSON' },
-  options: { ...planOptions, out: { type: 'string' }, json: { type: 'boolean' } },
+  help: {
+    ...planHelp,
+    '--draws N': 'draws of weights and knees for the sureness of each box; 200 unless given, 0 = none',
+    '--out FILE': 'also write the whole plan as JSON',
+    '--json': 'print the whole plan as JSON',
+  },
+  options: { ...planOptions, draws: { type: 'string' }, out: { type: 'string' }, json: { type: 'boolean' } },
   files: [1, 1],
   async run(invocation) {
     const { options, out } = invocation;
-    const { site, plan: made } = await planFrom(invocation);
+    const { site, plan: made } = await planFrom(invocation, numberOption(options, 'draws', 0, 10_000) ?? 200);
     if (typeof options.out === 'string') writeText(options.out, JSON.stringify(made, null, 1));
     if (options.json) out(JSON.stringify(made, null, 1));
     else for (const line of planLines(made, site.settings.units)) out(line);

@@ -4,9 +4,8 @@ import { birdFor } from '../../../src/criteria/bird-for.ts';
 import { bend, plateau, stretch, wantsText } from '../../../src/criteria/curve-shape.ts';
 import { settingsFor } from '../../../src/criteria/figures.ts';
 import { openness } from '../../../src/criteria/openness.ts';
-import { drawTrial, measurePost, trialScore } from '../../../src/criteria/trial.ts';
+import { measurePost, trialScore, trialUnder } from '../../../src/criteria/trial.ts';
 import { bearingText, lengthText, percentText, spanText } from '../../../src/criteria/units.ts';
-import { seededRandom } from '../../../src/geometry/random.ts';
 import { defaultSettings } from '../../../src/site/defaults.ts';
 import type { SiteSettings } from '../../../src/site/types.ts';
 import { rectangle } from '../ground/plane-site.ts';
@@ -134,20 +133,20 @@ describe('trial scores', () => {
 
   it('with nothing changed are the score itself', () => {
     const same = trialScore(measured, { bird, site: ground.site.settings });
-    const middle = drawTrial(bird, ground.site.settings, () => 0.5);
+    const middle = trialUnder(bird, ground.site.settings, { weight: {}, knee: { openness: 1 } });
     expect(trialScore(measured, middle)).toBeCloseTo(same, 9);
     expect(same).toBeGreaterThan(0);
   });
 
-  it('repeat with the same seed, differ between draws and keep within the swings', () => {
-    const draw = (seed: number) => {
-      const random = seededRandom(seed);
-      return Array.from({ length: 20 }, () => trialScore(measured, drawTrial(bird, ground.site.settings, random)));
-    };
-    expect(draw(3)).toEqual(draw(3));
-    expect(new Set(draw(3)).size).toBe(20);
-    const trial = drawTrial(bird, ground.site.settings, seededRandom(9));
-    expect(Math.abs(trial.site.weights.openness! / 3 - 1)).toBeLessThanOrEqual(0.25);
-    expect(Math.abs(trial.bird.habitat.woodsEdge.value[1]![0] / 45 - 1)).toBeLessThanOrEqual(0.2);
+  it('move with the weights and knees, and leave the post as it was', () => {
+    const { settings } = ground.site;
+    const usual = trialScore(measured, { bird, site: settings });
+    const heavier = trialUnder(bird, settings, { weight: { 'woods-edge': 1.25 }, knee: {} });
+    expect(heavier.site.weights['woods-edge']).toBeCloseTo(2.5, 9);
+    expect(trialScore(measured, heavier)).toBeLessThan(usual);
+    const stricter = trialUnder(bird, settings, { weight: {}, knee: { 'woods-edge': 1.2 } });
+    expect(stricter.bird.habitat.woodsEdge.value[1]![0]).toBeCloseTo(54, 9);
+    expect(trialScore(measured, stricter)).toBeLessThan(usual);
+    expect(trialScore(measured, { bird, site: settings })).toBe(usual);
   });
 });

@@ -122,6 +122,7 @@ export function fixturePlan(text = 'Long Acre'): Plan {
       },
       { walker: 2, start: null, boxes: [12], legs: [], metres: 0, minutes: 4, gap: null },
     ],
+    sureness: null,
     proof: {
       state: 'best-possible',
       value: 300,

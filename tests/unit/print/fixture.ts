@@ -330,6 +330,7 @@ function planOf(siteName: string, boxes: PlannedBox[], start: Point, walkers: nu
     sites: boxes.length,
     leftOut: [],
     rounds: rounds.filter((round) => round.boxes.length > 0),
+    sureness: null,
     proof: { state: 'best-possible', value: 1, bound: 1, gap: 0, mostSites: null, sentence: '', seconds: 0 },
     issues: [],
     unmapped: 0.04,

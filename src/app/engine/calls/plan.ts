@@ -1,6 +1,6 @@
 /** The whole pipeline: Site → Plan. A good answer first, then the proof. */
 import { stageOf } from '../../../plan/stage.ts';
-import { planOn } from '../../../plan.ts';
+import { makeSure, planOn } from '../../../plan.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { Site } from '../../../site/types.ts';
 import { en } from '../../words/en.ts';
@@ -9,6 +9,9 @@ import type { CallTools } from '../protocol.ts';
 
 /** Seconds the proof may take before it says how far it came (ours). */
 const seconds = 20;
+
+/** Draws of weights and knees (siting model §5). */
+const draws = 200;
 
 /** Share of the whole each part of the pipeline takes, as seen on the park demo: for the progress line only. */
 const parts = { land: [0, 0.05], scores: [0.05, 0.5], choice: [0.5, 0.8], walk: [0.8, 0.9], cards: [0.9, 1] } as const;
@@ -21,8 +24,11 @@ export async function plan({ site }: { site: Site }, tools: CallTools): Promise<
   };
   const stage = stageOf(site, onProgress);
   const first = await planOn(stage, { proof: 'none', shouldStop, onProgress });
-  if (!loadSolver || first.boxes.length === 0) return first;
-  tools.partial(first);
+  if (!loadSolver || first.plan.boxes.length === 0) return first.plan;
+  tools.partial(first.plan);
   tools.progress(null, en.posts.planParts.proof);
-  return planOn(stage, { proof: 'quick', seconds, loadSolver, shouldStop }, first);
+  const proven = await planOn(stage, { proof: 'quick', seconds, loadSolver, shouldStop }, first);
+  tools.partial(proven.plan);
+  tools.progress(null, en.posts.planParts.sureness);
+  return makeSure(stage, proven, draws, shouldStop);
 }
