@@ -26,7 +26,7 @@ export function sheetToSvg(sheet: Sheet): string {
   const writer = { clips: 0, id: sheet.id };
   const body = sheet.items.map((one) => itemText(one, writer)).join('\n');
   const size = `width="${n(sheet.width)}mm" height="${n(sheet.height)}mm" viewBox="0 0 ${n(sheet.width)} ${n(sheet.height)}"`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} data-sheet="${escaped(sheet.id)}">
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} text-rendering="geometricPrecision" data-sheet="${escaped(sheet.id)}">
 <title>${escaped(sheet.title)}</title>
 <rect width="100%" height="100%" fill="#ffffff"/>
 ${body}

@@ -6,6 +6,7 @@ const attributes = new Set(
   [
     'd fill fill-rule stroke stroke-width stroke-linejoin stroke-linecap stroke-dasharray paint-order clip-rule clip-path',
     'x y width height viewBox transform font-family font-size font-weight font-style text-anchor',
+    'textLength lengthAdjust text-rendering',
     'id href data-sheet role aria-level aria-label',
   ].flatMap((row) => row.split(' ')),
 );

@@ -44,6 +44,12 @@ export const appStyle = css`
   .skip:focus {
     left: 16px;
   }
+  /* The sheets lie over the map: what they cover must not be reached by key. */
+  @media (min-width: 720px) {
+    :host([data-place="paper"]) :is(mp-map, mp-box-keys, mp-slips) {
+      visibility: hidden;
+    }
+  }
   @media (max-width: 1099px) {
     :host {
       --notebook: 360px;

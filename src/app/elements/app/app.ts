@@ -96,6 +96,7 @@ export class App extends LitElement {
 
   #follow(state: AppState, before: AppState): void {
     if (state.theme !== before.theme) this.#ink(state);
+    this.setAttribute('data-place', state.place);
     if (state.site !== before.site && state.site)
       document.title = `${state.site.settings.name} · ${state.words.shell.product}`;
     const address = writeHash({ site: state.siteId, place: state.place, selection: state.selection });

@@ -11,10 +11,16 @@ export const paperChoicesStyle = css`
     padding: 0;
     min-width: 0;
   }
-  fieldset + fieldset,
-  fieldset + label,
-  label.row + fieldset {
+  .row {
+    display: block;
+  }
+  fieldset,
+  .row,
+  .two {
     margin-top: 12px;
+  }
+  .two > fieldset {
+    margin-top: 0;
   }
   legend,
   label.row > span {
@@ -65,7 +71,7 @@ export const paperChoicesStyle = css`
   }
   .segments label:has(:checked) {
     background: var(--sky-wash);
-    border-bottom: 4px solid var(--rust);
+    box-shadow: inset 0 -4px 0 var(--rust);
   }
   .segments label:has(:focus-visible) {
     outline: 3px solid var(--sky);
@@ -75,9 +81,6 @@ export const paperChoicesStyle = css`
     display: grid;
     grid-template-columns: 1fr 1fr;
     gap: 0 16px;
-  }
-  .two > * {
-    margin-top: 12px;
   }
   select {
     width: 100%;

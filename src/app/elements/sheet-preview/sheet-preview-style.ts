@@ -93,10 +93,11 @@ export const sheetPreviewStyle = css`
     .stage {
       flex: 1;
       container-type: size;
+      padding: 2px;
     }
     .stage:not(.large) .sheet {
       /* As large as the stage allows, both ways. */
-      width: min(100cqw, calc(100cqh * var(--shape)));
+      width: min(calc(100cqw - 4px), calc((100cqh - 8px) * var(--shape)));
       box-shadow: 0 3px 12px rgb(0 0 0 / 0.22);
     }
   }

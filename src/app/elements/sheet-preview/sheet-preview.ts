@@ -41,7 +41,17 @@ export class SheetPreview extends StoreElement {
     const { drawn, shown } = this.state.paper;
     this.#lay(drawn?.sheets[shown] ?? null);
     this.#thumbs.keep(drawn?.sheets ?? []);
-    this.renderRoot.querySelector('[aria-selected=true]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    this.#reveal();
+  }
+
+  /** Brings the chosen small picture into the strip's view; the page itself stays where it is. */
+  #reveal(): void {
+    const strip = this.renderRoot.querySelector<HTMLElement>('.strip');
+    const chosen = strip?.querySelector<HTMLElement>('[aria-selected=true]');
+    if (!strip || !chosen) return;
+    const over = chosen.offsetLeft + chosen.offsetWidth - strip.clientWidth;
+    if (strip.scrollLeft > chosen.offsetLeft || strip.scrollLeft < over)
+      strip.scrollLeft = chosen.offsetLeft - (strip.clientWidth - chosen.offsetWidth) / 2;
   }
 
   /** The picture is a node of its own: it is changed only when another sheet is shown. */
