@@ -5,7 +5,7 @@ import { setPost } from '../edits/set-post.ts';
 import { setProperty } from '../edits/set-property.ts';
 import type { Plan, PlannedBox } from '../plan-types.ts';
 import type { Site, SiteFeature } from '../site/types.ts';
-import type { Advice, AdviceKind } from '../visits/advice.ts';
+import type { AdviceKind } from '../visits/advice.ts';
 import type { BoxReview } from '../visits/review.ts';
 import type { TrailReview } from './review-trail.ts';
 
@@ -19,6 +19,8 @@ export interface Change {
   readonly cannot: string | null;
 }
 
+const points = (gain: number) => (Math.round(gain) === 1 ? '1 point' : `${Math.round(gain)} points`);
+
 const endings: readonly AdviceKind[] = ['move', 'retire'];
 
 /** All changes the advice asks for, boxes in their order. A box that goes is not guarded or turned as well. */
@@ -27,12 +29,14 @@ export function changesOf(trail: TrailReview, plan: Plan): readonly Change[] {
   return trail.review.boxes.flatMap((box) => {
     const planned = byPost.get(box.post) ?? null;
     const ends = box.advice.find((one) => endings.includes(one.kind));
-    const wanted = ends ? [ends] : box.advice.filter((one) => one.kind !== 'keep' || planned !== null);
-    return wanted.map((advice) => changeOf(box, advice, planned, trail));
+    const stuck = ends?.kind === 'move' && trail.moves[box.post] === undefined;
+    const kinds = ends ? [ends.kind, ...(stuck ? (['keep'] as const) : [])] : box.advice.map((one) => one.kind);
+    const wanted = kinds.filter((kind) => kind !== 'keep' || planned !== null);
+    return wanted.map((kind) => changeOf(box, kind, planned, trail));
   });
 }
 
-function changeOf(box: BoxReview, { kind }: Advice, planned: PlannedBox | null, trail: TrailReview): Change {
+function changeOf(box: BoxReview, kind: AdviceKind, planned: PlannedBox | null, trail: TrailReview): Change {
   const name = `Box ${box.number ?? box.post}`;
   const move = trail.moves[box.post];
   const pair = trail.pairs[box.post];
@@ -41,7 +45,7 @@ function changeOf(box: BoxReview, { kind }: Advice, planned: PlannedBox | null, 
     {
       keep: [`${name} stays and is marked as standing.`, null],
       move: move
-        ? [`${name} moves to ${move.label} (${Math.round(move.gain)} points more).`, null]
+        ? [`${name} moves to ${move.label} (${points(move.gain)} more).`, null]
         : [`${name} should move.`, 'No better spot is known; choose one on the map.'],
       pair: pair
         ? [`${name} gets a second box: ${pair.label}.`, null]
@@ -116,8 +120,7 @@ function apply(site: Site, box: PlannedBox, kind: AdviceKind, trail: TrailReview
   if (kind === 'move') return move(site, box, trail);
   const stays = setPost(site, box.post, kept(box));
   if ('refused' in stays || kind === 'keep') return stays;
-  if (kind === 're-face')
-    return setPost(stays.site, box.post, { facing: Math.round(box.card.facing.best) % 360 });
+  if (kind === 're-face') return setPost(stays.site, box.post, { facing: Math.round(box.card.facing.best) % 360 });
   if (kind === 'guard') return noted(stays.site, box.post, 'guard to be put up');
   return pair(stays.site, box, trail);
 }

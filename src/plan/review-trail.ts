@@ -1,7 +1,7 @@
 /** The season review of a planned trail: visits and plan in, what each box did, what told, and where boxes would stand better. */
 import { birdGuides } from '../birds/index.ts';
-import { lengthText } from '../criteria/units.ts';
 import type { Suns } from '../criteria/suns.ts';
+import { lengthText } from '../criteria/units.ts';
 import type { Ground } from '../ground/types.ts';
 import type { Plan, PlannedBox } from '../plan-types.ts';
 import { postBird, postNumber } from '../site/properties.ts';
@@ -42,11 +42,7 @@ export function reviewBoxes(ground: Ground, plan: Plan, visits: readonly Visit[]
   ];
 }
 
-function boxOf(
-  box: PlannedBox,
-  numbers: ReadonlyMap<number, PlannedBox>,
-  feature: SiteFeature | undefined,
-): ReviewBox {
+function boxOf(box: PlannedBox, numbers: ReadonlyMap<number, PlannedBox>, feature: SiteFeature | undefined): ReviewBox {
   const partner = box.pairedWith === null ? null : (numbers.get(box.pairedWith) ?? null);
   return {
     post: box.post,
