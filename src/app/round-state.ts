@@ -36,6 +36,10 @@ export interface RoundState {
   /** Posts passed over on this walk. */
   readonly skipped: readonly string[];
   readonly draft: VisitDraft | null;
+  /** Post the walker says to stand at. */
+  readonly arrived: string | null;
+  /** Whether the nest key is open over the draft. */
+  readonly asking: boolean;
   readonly where: Whereabouts;
   readonly fixBefore: Fix | null;
   readonly heading: Heading | null;
@@ -61,6 +65,8 @@ export const firstRound: RoundState = {
   shared: null,
   skipped: [],
   draft: null,
+  arrived: null,
+  asking: false,
   where: { at: 'off' },
   fixBefore: null,
   heading: null,

@@ -2,13 +2,15 @@
 
 import { makeFrame } from '../../ground/frame.ts';
 import { decodeRound } from '../../print/round-code.ts';
+import { newSite } from '../../site/new-site.ts';
 import { declination } from '../../sky/declination.ts';
 import type { Visit, VisitState } from '../../visits/visit.ts';
 import { birdName } from '../bird-name.ts';
 import { sha256 } from '../digest.ts';
-import { hashText, roundOfCode, type Stop } from '../field/field-round.ts';
+import { type FieldRound, hashText, roundOfCode, type Stop } from '../field/field-round.ts';
 import { localTime } from '../field/local-time.ts';
 import { courseOf, type Fix, isStale, type Whereabouts } from '../field/position.ts';
+import { siteOfRound } from '../field/round-site.ts';
 import { finishDraft, startDraft, type VisitDraft } from '../field/visit-draft.ts';
 import { watchHeading } from '../field/watch-heading.ts';
 import { watchPosition } from '../field/watch-position.ts';
@@ -26,14 +28,14 @@ export function showPage(store: Store, page: RoundPage): void {
 
 /** Goes to a box, in any order. */
 export function goToBox(store: Store, number: number): void {
-  setRound(store, { page: 'walk', draft: null, follow: true });
+  setRound(store, { page: 'walk', draft: null, arrived: null, follow: true });
   select(store, { of: 'box', number });
 }
 
 /** The next box in the order of the round; with none left the choice is dropped. */
 export function goToNext(store: Store): void {
   const next = nextOf(store.state, targetOf(store.state)?.post ?? null);
-  setRound(store, { draft: null, follow: true });
+  setRound(store, { draft: null, arrived: null, follow: true });
   select(store, next ? { of: 'box', number: next.number } : null);
 }
 
@@ -43,6 +45,11 @@ export function skipBox(store: Store): void {
   const { skipped } = store.state.round;
   setRound(store, { skipped: [...skipped.filter((post) => post !== target.post), target.post] });
   goToNext(store);
+}
+
+/** The walker stands at the box: its whole visit page is shown. */
+export function arrive(store: Store, stop: Stop): void {
+  setRound(store, { arrived: stop.post, draft: null });
 }
 
 /** Begins a visit in one state. */
@@ -153,12 +160,30 @@ export function openRoundCode(store: Store, code: string): boolean {
     say(store, 'trouble', answer.reason);
     return false;
   }
-  const minutesPerBox = store.state.site?.settings.minutesPerBox ?? 4;
+  const minutesPerBox = newSite('').settings.minutesPerBox;
   const shared = roundOfCode(answer, words.round.sharedName(answer.hash), minutesPerBox);
-  store.set({ siteId: `round-${answer.hash ?? 'unknown'}`, place: 'round', selection: null, plan: null, planOf: null });
-  setRound(store, { shared, page: 'walk', walker: 0, reversed: false, hash: answer.hash });
-  void openVisits(store);
+  openRound(store, shared, { region: '', units: store.state.units });
   return true;
+}
+
+/** Opens a round that came from elsewhere in place of the plan's. */
+export function openRound(store: Store, shared: FieldRound, told: { region: string; units: AppState['units'] }): void {
+  const site = siteOfRound(shared, { ...told, date: localTime(new Date()).date });
+  store.set({
+    siteId: `round-${shared.hash ?? 'unknown'}`,
+    site,
+    issues: [],
+    history: null,
+    past: [],
+    future: [],
+    plan: null,
+    planOf: null,
+    units: told.units,
+    place: 'round',
+    selection: null,
+    round: { ...store.state.round, shared, page: 'walk', walker: 0, reversed: false, hash: shared.hash, draft: null },
+  });
+  void openVisits(store);
 }
 
 /** Keeps the plan's hash beside it, for codes and files. */

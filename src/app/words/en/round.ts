@@ -64,6 +64,9 @@ export const round = {
       ? `Within GPS error of box ${numbers[0]}`
       : `Within GPS error of boxes ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}: read the number`,
   near: 'near',
+  fromWord: 'from',
+  seenWord: 'seen',
+  skippedWord: 'skipped',
   noPlace: 'no place told',
   fromBox: (length: string, wind: string, degrees: string, from: string) => `${length} ${wind} ${degrees} from ${from}`,
   theStart: 'the start',
