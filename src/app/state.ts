@@ -6,6 +6,7 @@ import type { Issue, Site, Units } from '../site/types.ts';
 import { firstKeeping, type KeepingState } from './keeping-state.ts';
 import { firstLand, type LandState } from './land-state.ts';
 import { firstPaper, type PaperState } from './paper/paper-state.ts';
+import { firstPosts, type PostsState } from './posts-state.ts';
 import { firstRound, type RoundState } from './round-state.ts';
 import type { Words } from './words/en.ts';
 import { en } from './words/en.ts';
@@ -73,6 +74,8 @@ export interface AppState {
   readonly keeping: KeepingState;
   /** What the Land place is at. */
   readonly land: LandState;
+  /** What the Posts place is at. */
+  readonly posts: PostsState;
   /** What the Round place is at. */
   readonly round: RoundState;
   /** What the Paper place is at. */
@@ -100,6 +103,7 @@ export const firstState: AppState = {
   saved: { at: 'never' },
   keeping: firstKeeping,
   land: firstLand,
+  posts: firstPosts,
   round: firstRound,
   paper: firstPaper,
 };

@@ -26,7 +26,8 @@ export function candidatesOf(ground: Ground): Candidate[] {
   return suggestGrid === null ? drawn : [...drawn, ...suggestions(ground, Math.max(finestGrid, suggestGrid), drawn)];
 }
 
-function drawnCandidate(ground: Ground, feature: SiteFeature): Candidate | null {
+/** A drawn post as a candidate; null for anything else and for a post without a place. */
+export function drawnCandidate(ground: Ground, feature: SiteFeature): Candidate | null {
   if (feature.kind !== 'post' || feature.geometry?.type !== 'Point') return null;
   const [lon, lat] = feature.geometry.coordinates;
   const at = ground.frame.toPlane([lon, lat]);

@@ -10,18 +10,23 @@ export interface LandScores {
   readonly rows: number;
   /** 0–100 by cell, row by row from the south; NaN where no box may stand. */
   readonly values: Float32Array;
-  /** Side of the squares of cells that have one value so far: 8, 4, 2, then 1 when finished. */
+  /** Side of the squares of cells that have one value so far: 8, 4, 2, then 1 when finished; 0 before the first pass is done. */
   readonly coarse: number;
 }
 
 /** Passes from coarse to fine. */
 const passes = [8, 4, 2, 1] as const;
 
-/** Yields after each pass; the array is the same one, filled in further. `score` gives 0–100, or null where no box may stand. */
+/**
+ * Yields after each pass; the array is the same one, filled in further. `score` gives 0–100, or null where no box may stand.
+ * With `rest` it also yields after so many places, so that whoever runs it can listen in between: `coarse` is then the side of
+ * the pass before, 0 before the first is done.
+ */
 export function* lieOfTheLand(
   bounds: { readonly min: Point; readonly max: Point },
   score: (p: Point) => number | null,
   mostCells = 20_000,
+  rest = Infinity,
 ): Generator<LandScores, void, void> {
   const width = Math.max(1e-3, bounds.max.x - bounds.min.x);
   const height = Math.max(1e-3, bounds.max.y - bounds.min.y);
@@ -29,6 +34,8 @@ export function* lieOfTheLand(
   const columns = Math.max(1, Math.ceil(width / cell));
   const rows = Math.max(1, Math.ceil(height / cell));
   const values = new Float32Array(columns * rows).fill(Number.NaN);
+  let coarse = 0;
+  let asked = 0;
   for (const side of passes) {
     for (let r = 0; r < rows; r += side) {
       for (let c = 0; c < columns; c += side) {
@@ -36,9 +43,12 @@ export function* lieOfTheLand(
         const at = { x: bounds.min.x + (c + 0.5) * cell, y: bounds.min.y + (r + 0.5) * cell };
         const value = known ? values[r * columns + c] : (score(at) ?? Number.NaN);
         fill(values, columns, rows, r, c, side, value);
+        asked += known ? 0 : 1;
+        if (!known && asked % rest === 0) yield { origin: bounds.min, cell, columns, rows, values, coarse };
       }
     }
-    yield { origin: bounds.min, cell, columns, rows, values, coarse: side };
+    coarse = side;
+    yield { origin: bounds.min, cell, columns, rows, values, coarse };
   }
 }
 

@@ -1,33 +1,88 @@
 /** Has the engine make the plan of the open site; a newer question cancels the older. */
+import type { Plan } from '../../plan-types.ts';
+import type { Site } from '../../site/types.ts';
 import { wasAborted } from '../engine/client.ts';
+import { boxByNumber } from '../map/box-look.ts';
+import type { AppState, Selection } from '../state.ts';
 import type { Store } from '../store.ts';
 
 const running = new WeakMap<Store, AbortController>();
 
-/** Starts a new plan at once. The old plan stays on the screen until the new one is there. */
+/** After an edit the plan waits for this much quiet, ms: the next stroke would only cancel it (ours). */
+const quiet = 350;
+
+/**
+ * Starts a new plan. The old one stays on the screen until the new one is there. After an edit its boxes are scored again at once, and
+ * the choice itself waits until the hand rests.
+ */
 export async function replan(store: Store): Promise<void> {
   running.get(store)?.abort();
-  const { site, words } = store.state;
+  const { site, words, plan, planOf } = store.state;
   if (!site) return;
   const stop = new AbortController();
   running.set(store, stop);
   const what = words.posts.choosing;
-  store.set({ engine: { at: 'work', what, done: null, stop: () => stop.abort() } });
+  const work = (done: number | null, sentence: string) =>
+    store.set({ engine: { at: 'work', what: sentence || what, done, stop: () => stop.abort() } });
+  work(null, what);
   try {
-    const plan = await store.engine.call(
+    if (plan && planOf && planOf !== site) {
+      void rescore(store, site, plan, stop.signal);
+      await rest(stop.signal);
+    }
+    const made = await store.engine.call(
       'plan',
       { site },
-      {
-        signal: stop.signal,
-        onProgress: (done, sentence) =>
-          store.set({ engine: { at: 'work', what: sentence || what, done, stop: () => stop.abort() } }),
-        onPartial: (early) => store.set({ plan: early, planOf: site }),
-      },
+      { signal: stop.signal, onProgress: work, onPartial: (early) => show(store, early, site) },
     );
-    if (running.get(store) === stop) store.set({ plan, planOf: site, engine: { at: 'rest' } });
+    if (running.get(store) !== stop) return;
+    show(store, made, site);
+    store.set({ engine: { at: 'rest' } });
   } catch (error) {
     if (running.get(store) !== stop) return;
     if (wasAborted(error)) store.set({ engine: { at: 'rest' } });
     else store.set({ engine: { at: 'trouble', sentence: error instanceof Error ? error.message : String(error) } });
   }
+}
+
+/** Puts a plan on the screen; the chosen box stays chosen under whatever number its post has now. */
+function show(store: Store, plan: Plan, site: Site): void {
+  store.set({ plan, planOf: site, selection: sameSelection(store.state, plan) });
+}
+
+function sameSelection({ selection, plan: before }: AppState, plan: Plan): Selection | null {
+  if (!selection || !before) return selection;
+  const post = selection.of === 'box' ? boxByNumber(before, selection.number)?.post : null;
+  if (!post) return selection;
+  const box = plan.boxes.find((b) => b.post === post);
+  if (box)
+    return box.number === (selection as { number: number }).number ? selection : { of: 'box', number: box.number };
+  return plan.leftOut.some((left) => left.post === post) ? { of: 'post', id: post } : selection;
+}
+
+/** The cards of the plan on the screen for the land as it is now. */
+async function rescore(store: Store, site: Site, plan: Plan, signal: AbortSignal): Promise<void> {
+  const posts = plan.boxes.map(({ post, bird, at }) => ({ post, bird, x: at.x, y: at.y }));
+  if (posts.length === 0) return;
+  try {
+    const cards = await store.engine.call('rescore', { site, posts }, { signal });
+    if (signal.aborted || store.state.plan !== plan) return;
+    const boxes = plan.boxes.map((box, i) => {
+      const card = cards[i];
+      return card ? { ...box, card: { ...card, who: box.card.who } } : box;
+    });
+    store.set({ plan: { ...plan, boxes } });
+  } catch {
+    // The plan that follows says what is wrong.
+  }
+}
+
+function rest(signal: AbortSignal): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const done = setTimeout(resolve, quiet);
+    signal.addEventListener('abort', () => {
+      clearTimeout(done);
+      reject(new DOMException('cancelled', 'AbortError'));
+    });
+  });
 }

@@ -30,6 +30,9 @@ interface Waiting {
 /** A busy worker that does not hear "cancel" in this time is ended and started anew (ours). */
 const patience = 400;
 
+/** Short questions, answered by the second worker. */
+const atHand: ReadonlySet<CallName> = new Set(['scorePost', 'rescore', 'nudge', 'lie', 'skyView']);
+
 export class EngineClient {
   readonly #start: () => Port;
   #port: Port | null = null;
@@ -37,9 +40,15 @@ export class EngineClient {
   #tokens = new SiteTokens();
   readonly #waiting = new Map<number, Waiting>();
 
-  /** `start` makes a worker; it is called at the first question and again after a worker was ended. */
-  constructor(start: () => Port) {
+  readonly #hand: EngineClient | null;
+
+  /**
+   * `start` makes a worker; it is called at the first question and again after a worker was ended. `hand` is a second client, with a
+   * worker of its own, for what follows the pointer: it must not wait while a plan is being proven.
+   */
+  constructor(start: () => Port, hand: EngineClient | null = null) {
     this.#start = start;
+    this.#hand = hand;
   }
 
   /** Rejects with an AbortError when cancelled, with an Error whose message can be shown when the engine fails. */
@@ -48,6 +57,7 @@ export class EngineClient {
     input: Calls[Name]['input'],
     options: CallOptions<Name> = {},
   ): Promise<Calls[Name]['output']> {
+    if (this.#hand && atHand.has(name)) return this.#hand.call(name, input, options);
     if (options.signal?.aborted) return Promise.reject(abortError());
     const id = this.#next++;
     const { site, ...rest } = input as { site?: Site };
@@ -62,6 +72,7 @@ export class EngineClient {
 
   /** Ends the worker; whoever waits is told so. */
   close(): void {
+    this.#hand?.close();
     this.#port?.end();
     this.#port = null;
     for (const waiting of this.#waiting.values()) waiting.reject(abortError());

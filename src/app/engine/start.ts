@@ -2,9 +2,13 @@
 import { EngineClient, type Port } from './client.ts';
 import type { FromWorker } from './protocol.ts';
 
-/** A client whose worker starts with the first question. */
+/** A client whose workers, one for long work and one at hand, start with the first question each. */
 export function startEngine(): EngineClient {
-  return new EngineClient(() => portOf(new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })));
+  return new EngineClient(startWorker, new EngineClient(startWorker));
+}
+
+function startWorker(): Port {
+  return portOf(new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' }));
 }
 
 function portOf(worker: Worker): Port {

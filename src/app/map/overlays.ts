@@ -2,9 +2,13 @@
 import { drawing } from './drawing/drawing.ts';
 import type { MapHost, Overlay } from './host.ts';
 import { boxes } from './overlays/boxes.ts';
+import { hand } from './overlays/hand.ts';
+import { leftOut } from './overlays/left-out.ts';
+import { lie } from './overlays/lie.ts';
 import { reasons } from './overlays/reasons.ts';
+import { round } from './overlays/round.ts';
 
-const makers: readonly ((host: MapHost) => Overlay)[] = [reasons, boxes, drawing];
+const makers: readonly ((host: MapHost) => Overlay)[] = [lie, leftOut, reasons, round, boxes, hand, drawing];
 
 /** One of each, for one map. */
 export function makeOverlays(host: MapHost): Overlay[] {

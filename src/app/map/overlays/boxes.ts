@@ -1,6 +1,6 @@
 /** The boxes of the plan as pictures in the map, pairs tied by a bar, the score of weak ones written under them. */
 import type { Feature, FeatureCollection } from 'geojson';
-import type { LayerSpecification } from 'maplibre-gl';
+import type { FilterSpecification, LayerSpecification } from 'maplibre-gl';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import { select } from '../../actions/select.ts';
 import type { AppState } from '../../state.ts';
@@ -36,6 +36,7 @@ export function boxes(host: MapHost): Overlay {
   const painted = new Set<string>();
   return {
     update(state, before) {
+      if (state.posts.hand?.post !== before?.posts.hand?.post) hideHeld(host, state);
       const same =
         before && state.plan === before.plan && state.selection === before.selection && state.theme === before.theme;
       if (same) return;
@@ -46,6 +47,7 @@ export function boxes(host: MapHost): Overlay {
       host.source(pairSource, plan ? pairFeatures(plan, theme) : nothing);
       host.source(source, plan ? boxFeatures(plan, chosen, theme) : nothing);
       for (const layer of layers(host)) host.layer(layer, 'post');
+      hideHeld(host, state);
     },
     press: (press) => {
       const box = boxAt(host, press);
@@ -54,6 +56,24 @@ export function boxes(host: MapHost): Overlay {
     },
   };
 }
+
+/** The box in the hand is drawn by the hand. */
+function hideHeld(host: MapHost, { plan, posts }: AppState): void {
+  const held = plan?.boxes.find((box) => box.post === posts.hand?.post)?.number ?? null;
+  const others: FilterSpecification = ['!=', ['get', 'number'], held ?? -1];
+  for (const [layer, filter] of Object.entries(ownFilters))
+    if (host.map.getLayer(layer))
+      host.map.setFilter(
+        layer,
+        held === null ? filter : (['all', others, ...(filter ? [filter] : [])] as FilterSpecification),
+      );
+}
+
+const ownFilters: Readonly<Record<string, FilterSpecification | null>> = {
+  'boxes-place': ['==', ['get', 'paired'], false],
+  'boxes-icon': null,
+  'boxes-weak': ['!=', ['get', 'label'], ''],
+};
 
 function paint(host: MapHost, box: PlannedBox, chosen: number | null, theme: string, painted: Set<string>): void {
   const look = boxLook(box, chosen);
@@ -209,7 +229,7 @@ export function drawnAt(host: MapHost, box: PlannedBox, plan: Plan): { x: number
 }
 
 /** The box nearest to a press, within its target. */
-function boxAt(host: MapHost, press: MapPress): PlannedBox | null {
+export function boxAt(host: MapHost, press: Pick<MapPress, 'x' | 'y'>): PlannedBox | null {
   const { plan } = host.store.state;
   if (!plan) return null;
   const reach = (matchMedia('(pointer: coarse)').matches ? 56 : boxSizes.target) / 2;

@@ -1,7 +1,7 @@
 /** The shapes that show what decided a box, in meters of the site's frame. Nothing is scored here: all figures come from the card. */
 import { birdById, isBird } from '../../../birds/index.ts';
 import type { Evidence } from '../../../criteria/criterion.ts';
-import { spacingNeeded } from '../../../criteria/spacing.ts';
+import { spacing, spacingNeeded } from '../../../criteria/spacing.ts';
 import { lengthText } from '../../../criteria/units.ts';
 import { bearing, destination, distance, type Point } from '../../../geometry/point.ts';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
@@ -39,6 +39,7 @@ export function reasonShapes(
     ...spacingRing(box, settings, words, say),
     ...wedge(box),
     ...close(box, plan, words, say),
+    ...tooNear(box, plan, site, words, say),
     ...toNearest(box, 'woods-edge', 'woods', (d, feature) => words.nearest(kindOf(feature, 'woods'), say(d))),
     ...toNearest(box, 'brush', 'brush', (d, feature) => words.nearest(kindOf(feature, 'brush'), say(d))),
     ...perch(box),
@@ -127,4 +128,31 @@ function close(box: PlannedBox, plan: Plan, words: Words['posts'], say: Say): Re
         words: words.tooClose(say(distance(box.at, left.at), needs), say(needs, needs)),
       },
     ]);
+}
+
+/** Boxes that stand too near to it, with the distance: under the hand, or where both stand already. */
+function tooNear(box: PlannedBox, plan: Plan, { settings }: Site, words: Words['posts'], say: Say): ReasonShape[] {
+  const own = isBird(box.bird) ? birdById(box.bird) : null;
+  if (!own) return [];
+  return plan.boxes.flatMap((other): ReasonShape[] => {
+    const bird = isBird(other.bird) ? birdById(other.bird) : null;
+    if (other === box || other.post === box.post || !bird) return [];
+    const pairedWithOther = box.pairedWith === other.number;
+    const {
+      ok,
+      distance: apart,
+      needed,
+    } = spacing({ at: box.at, bird: own, pairedWithOther }, { at: other.at, bird, pairedWithOther }, settings);
+    if (ok) return [];
+    const middle = { x: (box.at.x + other.at.x) / 2, y: (box.at.y + other.at.y) / 2 };
+    return [
+      { as: 'line', role: 'close', points: [box.at, other.at] },
+      {
+        as: 'place',
+        role: 'close-mid',
+        points: [middle],
+        words: words.tooClose(say(apart, needed), say(needed, needed)),
+      },
+    ];
+  });
 }

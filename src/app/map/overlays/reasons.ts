@@ -1,11 +1,16 @@
 /** What decided the chosen box: its disc, spacing ring, nearest woods and brush, facing wedge, perch, and posts too close to it. */
 import type { Feature, FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
+import { lengthText } from '../../../criteria/units.ts';
+import { destination } from '../../../geometry/point.ts';
+import type { PlannedBox } from '../../../plan-types.ts';
+import { shownPlan } from '../../shown-plan.ts';
 import { boxByNumber } from '../box-look.ts';
 import { fontNames } from '../fonts.ts';
+import { pixelsPerMetre22 } from '../ground-scale.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
 import { chosenNumber } from './boxes.ts';
-import { reasonShapes } from './reason-shapes.ts';
+import { type ReasonShape, reasonShapes } from './reason-shapes.ts';
 
 const source = 'reasons';
 
@@ -17,9 +22,13 @@ export function reasons(host: MapHost): Overlay {
         state.plan === before.plan &&
         state.selection === before.selection &&
         state.theme === before.theme &&
+        state.posts.hand === before.posts.hand &&
+        state.posts.nudge === before.posts.nudge &&
         state.units === before.units;
       if (same) return;
       host.source(source, featuresOf(host));
+      // Under the hand only the shapes change.
+      if (before && state.posts.hand && before.posts.hand) return;
       for (const layer of layers(host)) host.layer(layer, 'thing');
       for (const layer of wordLayers(host)) host.layer(layer, 'name');
     },
@@ -28,10 +37,12 @@ export function reasons(host: MapHost): Overlay {
 
 function featuresOf(host: MapHost): FeatureCollection {
   const { state } = host.store;
-  const box = boxByNumber(state.plan, chosenNumber(state));
-  if (!box || !state.plan || !state.planOf || !host.frame) return nothing;
+  const plan = shownPlan(state);
+  const box = boxByNumber(plan, chosenNumber(state));
+  if (!box || !plan || !state.planOf || !host.frame) return nothing;
   const { frame } = host;
-  const features = reasonShapes(box, state.plan, state.planOf, state.words).map((shape): Feature => {
+  const shapes = [...reasonShapes(box, plan, state.planOf, state.words), ...nudgeShapes(host, box)];
+  const features = shapes.map((shape): Feature => {
     const line = shape.points.map((p) => [...frame.toLonLat(p)]);
     const geometry: Feature['geometry'] =
       shape.as === 'area'
@@ -42,6 +53,25 @@ function featuresOf(host: MapHost): FeatureCollection {
     return { type: 'Feature', geometry, properties: { role: shape.role, words: shape.words ?? '' } };
   });
   return { type: 'FeatureCollection', features };
+}
+
+/** The better place near the box, on a stem. Where it would hide under the disc it is pushed out, with the true distance written on it. */
+function nudgeShapes(host: MapHost, box: PlannedBox): ReasonShape[] {
+  const { posts, units } = host.store.state;
+  if (posts.hand || posts.nudge?.post !== box.post || posts.nudge.from !== box.at || !posts.nudge.best) return [];
+  const { bearing, metres } = posts.nudge.best;
+  const at = destination(box.at, bearing, Math.max(metres, clearOfDisc / pixelsPerMetre(host, box)));
+  return [
+    { as: 'line', role: 'nudge', points: [box.at, at] },
+    { as: 'place', role: 'nudge-end', points: [at], words: lengthText(metres, units) },
+  ];
+}
+
+/** px from the middle of a disc that its beak and ring do not reach. */
+const clearOfDisc = 40;
+
+function pixelsPerMetre(host: MapHost, box: PlannedBox): number {
+  return pixelsPerMetre22(box.position[1]) * 2 ** (host.map.getZoom() - 22);
 }
 
 function layers(host: MapHost): LayerSpecification[] {
@@ -87,9 +117,22 @@ function layers(host: MapHost): LayerSpecification[] {
     ...line('woods', ink.ink, 1.8),
     ...line('brush', ink.rust, 1.8),
     ...line('perch', ink.ink, 2.2),
+    ...line('nudge', ink.sky, 2),
     dot('woods', ink.ink),
     dot('brush', ink.rust),
     dot('close', ink.raised),
+    {
+      id: 'reasons-nudge-dot',
+      type: 'circle',
+      source,
+      filter: ['==', ['get', 'role'], 'nudge-end'],
+      paint: {
+        'circle-radius': 6,
+        'circle-color': ink.raised,
+        'circle-stroke-color': ink.sky,
+        'circle-stroke-width': 2.5,
+      },
+    },
   ];
 }
 
@@ -118,6 +161,8 @@ function wordLayers(host: MapHost): LayerSpecification[] {
     words('ring', ink.ink, true),
     words('disc-end', ink.ink, false),
     words('close-end', ink.rust, false),
+    words('close-mid', ink.rust, false),
+    words('nudge-end', ink.sky, false),
     words('brush-end', ink.rust, false),
     words('woods-end', ink.ink, false),
   ];

@@ -80,7 +80,8 @@ export const posts = {
     NW: 'northwest',
     NNW: 'north-northwest',
   } as Readonly<Record<string, string>>,
-  moved: (number: number, way: string, wind: string) => `Box ${number} moved ${way} ${wind}.`,
+  moved: (name: string, way: string, wind: string) => `${name} moved ${way} ${wind}.`,
+  scores: (now: number) => `It scores ${now}.`,
   scoresNow: (now: number, before: number) =>
     now === before ? `It scores ${now} as before.` : `It now scores ${now}, was ${before}.`,
   mayNotStand: (why: string) => `It stands ${why}: no box may stand there. Move it on, or take it back.`,
