@@ -5,6 +5,8 @@ export interface HashState {
   readonly site: string | null;
   readonly place: Place | null;
   readonly selection: Selection | null;
+  /** Code of a round to open; only read, never written. */
+  readonly round?: string;
 }
 
 /** Reads `#site=yard&place=posts&box=17`; what cannot be read is null. */
@@ -15,6 +17,7 @@ export function readHash(hash: string): HashState {
     site: given.get('site') || null,
     place: places.find((p) => p === place) ?? null,
     selection: readSelection(given),
+    round: given.get('round') || undefined,
   };
 }
 

@@ -11,7 +11,7 @@ import { looksLikeRound, type Places, readRoundFile, writeRoundFile } from '../f
 import { type Home, type Taken, takeVisits } from '../field/take-visits.ts';
 import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
-import { openRound } from './round.ts';
+import { openRound } from './round-open.ts';
 import { nowOf, roundOf, roundsOf, today } from './round-view.ts';
 import { keepVisits, openVisits } from './visit-log.ts';
 

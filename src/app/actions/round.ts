@@ -1,16 +1,13 @@
 /** What a walker does on the Round: going to a box, skipping, noting a visit, following the position. */
 
 import { makeFrame } from '../../ground/frame.ts';
-import { decodeRound } from '../../print/round-code.ts';
-import { newSite } from '../../site/new-site.ts';
 import { declination } from '../../sky/declination.ts';
 import type { Visit, VisitState } from '../../visits/visit.ts';
 import { birdName } from '../bird-name.ts';
 import { sha256 } from '../digest.ts';
-import { type FieldRound, hashText, roundOfCode, type Stop } from '../field/field-round.ts';
+import { hashText, type Stop } from '../field/field-round.ts';
 import { localTime } from '../field/local-time.ts';
 import { courseOf, type Fix, isStale, type Whereabouts } from '../field/position.ts';
-import { siteOfRound } from '../field/round-site.ts';
 import { finishDraft, startDraft, type VisitDraft } from '../field/visit-draft.ts';
 import { watchHeading } from '../field/watch-heading.ts';
 import { watchPosition } from '../field/watch-position.ts';
@@ -20,7 +17,7 @@ import type { Store } from '../store.ts';
 import { nextOf, nowOf, roundOf, targetOf } from './round-view.ts';
 import { say } from './say.ts';
 import { select } from './select.ts';
-import { keepVisits, openVisits, setRound, undoVisit } from './visit-log.ts';
+import { keepVisits, setRound, undoVisit } from './visit-log.ts';
 
 export function showPage(store: Store, page: RoundPage): void {
   setRound(store, { page });
@@ -150,40 +147,6 @@ function hearPosition(store: Store, where: Whereabouts): void {
 function courseSince(before: Fix | null, now: Fix): number | null {
   const frame = makeFrame(now.position);
   return courseOf(before && !isStale(before, now.time) ? before : null, now, frame.toPlane);
-}
-
-/** Opens the round of a scanned code in place of the plan's. Says why when it cannot. */
-export function openRoundCode(store: Store, code: string): boolean {
-  const answer = decodeRound(code);
-  const { words } = store.state;
-  if (answer.stops === null) {
-    say(store, 'trouble', answer.reason);
-    return false;
-  }
-  const minutesPerBox = newSite('').settings.minutesPerBox;
-  const shared = roundOfCode(answer, words.round.sharedName(answer.hash), minutesPerBox);
-  openRound(store, shared, { region: '', units: store.state.units });
-  return true;
-}
-
-/** Opens a round that came from elsewhere in place of the plan's. */
-export function openRound(store: Store, shared: FieldRound, told: { region: string; units: AppState['units'] }): void {
-  const site = siteOfRound(shared, { ...told, date: localTime(new Date()).date });
-  store.set({
-    siteId: `round-${shared.hash ?? 'unknown'}`,
-    site,
-    issues: [],
-    history: null,
-    past: [],
-    future: [],
-    plan: null,
-    planOf: null,
-    units: told.units,
-    place: 'round',
-    selection: null,
-    round: { ...store.state.round, shared, page: 'walk', walker: 0, reversed: false, hash: shared.hash, draft: null },
-  });
-  void openVisits(store);
 }
 
 /** Keeps the plan's hash beside it, for codes and files. */

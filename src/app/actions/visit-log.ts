@@ -28,7 +28,8 @@ export function setRound(store: Store, change: Partial<RoundState>): void {
 export async function openVisits(store: Store): Promise<void> {
   const { siteId, round } = store.state;
   if (siteId === null || round.logOf === siteId) return;
-  setRound(store, { logOf: siteId, log: [], unsaved: [], logState: 'reading', skipped: [], draft: null });
+  const shared = siteId.startsWith('round-') ? round.shared : null;
+  setRound(store, { logOf: siteId, log: [], unsaved: [], logState: 'reading', skipped: [], draft: null, shared });
   try {
     const log = await logOf(store);
     const [{ visits, mended, damaged }] = [await log.open(siteId), await openOwn(store, log)];
@@ -42,6 +43,26 @@ export async function openVisits(store: Store): Promise<void> {
     const why = error instanceof Error ? error.message : String(error);
     setRound(store, { logState: 'memory', logTrouble: why });
     say(store, 'trouble', store.state.words.round.logUnread(why));
+  }
+}
+
+/** A demo that is changed becomes a site of one's own: its visits go with it. Returns how to stop. */
+export function followVisits(store: Store): () => void {
+  return store.subscribe((state, before) => {
+    const same = state.site !== null && state.site === before.site;
+    if (same && before.siteId && state.siteId && state.siteId !== before.siteId)
+      void carryVisits(store, before.siteId, state.siteId);
+  });
+}
+
+async function carryVisits(store: Store, from: string, to: string): Promise<void> {
+  try {
+    const log = await logOf(store);
+    const { visits } = await log.open(from);
+    await log.add(to, visits);
+    if (store.state.siteId === to && store.state.round.logOf === from) setRound(store, { logOf: to });
+  } catch {
+    // The visits stay where they are, under the demo.
   }
 }
 

@@ -70,5 +70,13 @@ export const appStyle = css`
       right: 8px;
       bottom: 200px;
     }
+    /* The walk has its own band above the map and its own panel below. */
+    :host([data-place="round"]) mp-slips {
+      display: none;
+    }
+    :host([data-place="round"]) mp-messages {
+      top: 62px;
+      bottom: auto;
+    }
   }
 `;

@@ -111,11 +111,21 @@ export class App extends LitElement {
 
   /** `first` is opened when the address names no site and none is open. */
   #readAddress(first = firstDemo): void {
-    const { site, place, selection } = readHash(location.hash);
+    const { site, place, selection, round } = readHash(location.hash);
     const { state } = this.store;
+    const shared = round ?? (site?.startsWith('round-') && site !== state.siteId ? site : null);
+    if (shared) return void this.#openRound(shared, round !== undefined);
     this.store.set({ place: place ?? state.place, selection: selection ?? (place ? null : state.selection) });
     const wanted = site ?? (state.siteId ? null : first);
     if (wanted && wanted !== state.siteId) void openSite(this.store, wanted);
+  }
+
+  /** A round without its site, by its code or by the name it has on this device. */
+  async #openRound(round: string, isCode: boolean): Promise<void> {
+    const { openKeptRound, openRoundCode } = await import('../../actions/round-open.ts');
+    if (isCode ? openRoundCode(this.store, round) : await openKeptRound(this.store, round)) return;
+    history.replaceState(null, '', '#');
+    this.#readAddress();
   }
 
   /** The map keeps what it shows clear of the notebook. */

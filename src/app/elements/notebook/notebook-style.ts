@@ -184,6 +184,17 @@ export const notebookStyle = css`
     .trouble {
       margin: 8px 16px 0;
     }
+    /* In the field the sheet is the walk's own: one box a screen. */
+    .page[data-place="round"] {
+      height: auto;
+      max-height: calc(100% - 56px);
+    }
+    .page[data-place="round"] header {
+      display: none;
+    }
+    .page[data-place="round"] .place {
+      display: flex;
+    }
   }
   @media (prefers-reduced-motion: reduce) {
     .bar {

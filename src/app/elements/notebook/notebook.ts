@@ -40,7 +40,7 @@ export class Notebook extends StoreElement {
     return html`<div class="tabs" role="tablist" aria-label=${words.shell.placesLabel} @keydown=${this.#keys}>
         ${places.map((place) => this.#tab(place))}
       </div>
-      <section class="page" id="page" role="tabpanel" aria-label=${words.shell.places[this.state.place]} data-height=${this.height}>
+      <section class="page" id="page" role="tabpanel" aria-label=${words.shell.places[this.state.place]} data-height=${this.height} data-place=${this.state.place}>
         ${this.#header()} ${this.#trouble()}
         <div class="place">${this.#place()}</div>
       </section>`;
