@@ -2,13 +2,16 @@
 
 import type { LandScores } from '../../placement/lie-of-the-land.ts';
 import type { Nudge } from '../../placement/nudge.ts';
+import type { TrailReview } from '../../plan/review-trail.ts';
 import type { Plan, PostCard } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 import type { DrawnSheet } from '../paper/paper-state.ts';
 import type { BookQuestion } from './calls/book.ts';
+import type { CanopyAnswer, CanopyQuestion } from './calls/canopy.ts';
 import type { NudgeQuestion } from './calls/nudge.ts';
 import type { ImportAnswer, ImportQuestion } from './calls/read-import.ts';
 import type { PlacedPost, PostAnswer, PostQuestion } from './calls/score-post.ts';
+import type { SeasonQuestion } from './calls/season-review.ts';
 import type { Suggestion } from './calls/suggest.ts';
 import type { SkyView } from './sky-view.ts';
 
@@ -31,6 +34,10 @@ export interface Calls {
   pdf: { input: BookQuestion; output: Uint8Array };
   /** Two sites of the birds that suit a place best; null when none stands anywhere. */
   suggest: { input: { site: Site; grid: number }; output: Suggestion | null };
+  /** What the visits say of the trail. */
+  seasonReview: { input: SeasonQuestion; output: TrailReview };
+  /** Woods, brush and trees from a height raster. */
+  canopy: { input: CanopyQuestion; output: CanopyAnswer };
   /** A foreign file as drafts with a full account. */
   readImport: { input: ImportQuestion; output: ImportAnswer };
 }

@@ -21,7 +21,17 @@ const readImport: Handlers['readImport'] = async (question, tools) => {
   return importer(question, tools);
 };
 
-const hear = serve({ plan, skyView, scorePost, rescore, nudge, lie, sheets, pdf, suggest, readImport }, (message) =>
-  scope.postMessage(message),
+/** Fetched when a season is looked back on, or woods are taken from heights. */
+const seasonReview: Handlers['seasonReview'] = async (question) =>
+  (await import('./calls/season-review.ts')).seasonReview(question);
+let finder: Handlers['canopy'] | null = null;
+const canopy: Handlers['canopy'] = async (question, tools) => {
+  finder ??= (await import('./calls/canopy.ts')).makeCanopyFinder();
+  return finder(question, tools);
+};
+
+const hear = serve(
+  { plan, skyView, scorePost, rescore, nudge, lie, sheets, pdf, suggest, readImport, seasonReview, canopy },
+  (message) => scope.postMessage(message),
 );
 scope.addEventListener('message', (event: MessageEvent<ToWorker>) => hear(event.data));

@@ -1,5 +1,4 @@
-/** Keys of the Land place: a shape in progress is finished, taken back or given up; undo and redo. Typing in a field is left alone. */
-import { redo, undo } from '../../actions/edit.ts';
+/** Keys of the Land place: a shape in progress is finished, taken back or given up. Typing in a field is left alone. */
 import { finishShape, giveUp, putCornerAgain, takeCornerBack, takeTool } from '../../actions/land-draw.ts';
 import { choose, chooseCorner, setLand } from '../../actions/land-state.ts';
 import { deleteCorner } from '../../actions/land-tools.ts';
@@ -20,16 +19,16 @@ function isTyping(event: KeyboardEvent): boolean {
   return field && event.key !== 'Escape';
 }
 
-/** Ctrl or Cmd with Z, Shift+Z, Y: inside a shape its corners, else the whole site. */
+/** Ctrl or Cmd with Z, Shift+Z, Y inside a shape: its corners. Without any they are the whole site's, which the frame knows. */
 function historyKey(store: Store, event: KeyboardEvent): boolean {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
   const key = event.key.toLowerCase();
   const back = key === 'z' && !event.shiftKey;
   const again = key === 'y' || (key === 'z' && event.shiftKey);
-  if (!back && !again) return false;
   const { corners, takenBack } = store.state.land;
-  if (back) corners.length > 0 ? takeCornerBack(store) : undo(store);
-  else takenBack.length > 0 ? putCornerAgain(store) : redo(store);
+  if (back && corners.length > 0) takeCornerBack(store);
+  else if (again && takenBack.length > 0) putCornerAgain(store);
+  else return false;
   return true;
 }
 

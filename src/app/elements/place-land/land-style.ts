@@ -27,6 +27,16 @@ export const landStyle = css`
     grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
     gap: 8px;
   }
+  .two {
+    align-items: end;
+  }
+  .two > button {
+    height: 100%;
+  }
+  label + p,
+  .two + p {
+    margin-top: 8px;
+  }
   .two > button,
   .wide {
     width: 100%;

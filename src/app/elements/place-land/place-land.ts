@@ -40,12 +40,12 @@ export class PlaceLand extends StoreElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    addEventListener('keydown', this.#onKey);
+    addEventListener('keydown', this.#onKey, true);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('keydown', this.#onKey);
+    removeEventListener('keydown', this.#onKey, true);
   }
 
   protected override watches() {

@@ -240,7 +240,7 @@ export class Desk {
   #ownCorner(press: { x: number; y: number }): LonLat | null {
     const { tool, corners } = this.#host.store.state.land;
     const own = [corners.at(-1), draws(tool) === 'outline' && corners.length > 2 ? corners[0] : undefined];
-    const reach = reachPixels[this.#touch ? 'touch' : 'mouse'].corner;
+    const reach = reachPixels[this.#touch ? 'touch' : 'mouse'].own;
     return (
       own.find((at) => at && Math.hypot(this.#project(at).x - press.x, this.#project(at).y - press.y) <= reach) ?? null
     );

@@ -9,8 +9,12 @@ export interface Snapped {
   readonly to: 'corner' | 'border' | null;
 }
 
-/** How near counts, px: corners are meant more often than the border beside them (ours; a fingertip needs more). */
-export const reachPixels = { mouse: { corner: 12, border: 8 }, touch: { corner: 22, border: 14 } } as const;
+/** How near counts, px: corners are meant more often than the border beside them (ours; a fingertip needs more).
+ * `own`: a press this near to the first or last corner of the shape in progress finishes it. */
+export const reachPixels = {
+  mouse: { corner: 12, border: 8, own: 8 },
+  touch: { corner: 22, border: 14, own: 12 },
+} as const;
 
 /** Degrees of longitude one px covers at a zoom (512 px tiles: the whole earth is 512 px wide at zoom 0). */
 export function degreesPerPixel(zoom: number): number {
