@@ -6,8 +6,10 @@ import type { Issue, Site, Units } from '../site/types.ts';
 import { firstKeeping, type KeepingState } from './keeping-state.ts';
 import { firstLand, type LandState } from './land-state.ts';
 import { firstPaper, type PaperState } from './paper/paper-state.ts';
+import { firstPictures, type PictureState } from './picture-state.ts';
 import { firstPosts, type PostsState } from './posts-state.ts';
 import { firstRound, type RoundState } from './round-state.ts';
+import { firstSeason, type SeasonState } from './season-state.ts';
 import type { Words } from './words/en.ts';
 import { en } from './words/en.ts';
 
@@ -78,6 +80,10 @@ export interface AppState {
   readonly posts: PostsState;
   /** What the Round place is at. */
   readonly round: RoundState;
+  /** What the Season place is at. */
+  readonly season: SeasonState;
+  /** What lies under the drawing. */
+  readonly pictures: PictureState;
   /** What the Paper place is at. */
   readonly paper: PaperState;
 }
@@ -105,5 +111,7 @@ export const firstState: AppState = {
   land: firstLand,
   posts: firstPosts,
   round: firstRound,
+  season: firstSeason,
+  pictures: firstPictures,
   paper: firstPaper,
 };
