@@ -6,8 +6,8 @@ export interface KeepingState {
   readonly where: 'starting' | 'lasting' | 'window';
   /** Why nothing lasts; null where it does. */
   readonly why: string | null;
-  /** `other-window`: another window writes this site; `newer`: a newer program saved it. Both only look on. */
-  readonly mode: 'write' | 'other-window' | 'newer';
+  /** `other-window`: another window writes this site; `newer`: a newer program saved it; `differ`: its two copies differ and none is chosen. These only look on. */
+  readonly mode: 'write' | 'other-window' | 'newer' | 'differ';
   /** Sites whose two copies differ. */
   readonly findings: readonly Finding[];
   /** What lies over the open place. */

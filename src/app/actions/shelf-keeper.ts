@@ -141,7 +141,7 @@ export class Keeper {
     const lock = claimed ?? (await this.#lockOf(id));
     if (this.#id !== id) return lock.release();
     this.#lock = lock;
-    if (!lock.held) this.#keeping({ mode: 'other-window' });
+    if (!lock.held && this.#store.state.keeping.mode === 'write') this.#keeping({ mode: 'other-window' });
   }
 
   #lockOf(id: string): Promise<WriterLock> {

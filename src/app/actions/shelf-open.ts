@@ -21,7 +21,8 @@ export async function openKept(store: Store, id: string): Promise<void> {
     const history = await keptHistory(shelf, id, text, () => ({ site, sentence }));
     const exported = await shelf.vault.extra<number>(exportedKey(id)).catch(() => null);
     const newer = isReadOnly(issues) || (head?.schema ?? 0) > schema;
-    const mode = newer ? 'newer' : writes ? 'write' : 'other-window';
+    const differ = store.state.keeping.findings.some((finding) => finding.site === id);
+    const mode = newer ? 'newer' : differ ? 'differ' : writes ? 'write' : 'other-window';
     const time = head?.saved ?? Date.now();
     showSite(store, id, site, issues, { history, saved: { at: 'saved', time }, mode, exported });
     void shelf.vault.setExtra(lastOpenKey, id).catch(() => undefined);

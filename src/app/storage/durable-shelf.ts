@@ -60,6 +60,8 @@ class Shelf implements DurableShelf {
   /** Newest text of each site that the second copy has yet to get. */
   readonly #toCopy = new Map<string, { head: Head; text: string }>();
   #copying: Promise<void> | null = null;
+  /** Sites whose copies `check` found to differ: not written until one of them is chosen, so that neither is lost. */
+  readonly #differ = new Set<string>();
 
   constructor(
     readonly vault: VaultDoor,
@@ -88,6 +90,7 @@ class Shelf implements DurableShelf {
     if (head) this.#standsOn.set(id, head.rev);
     else this.#standsOn.delete(id);
     const body = head && (await wholeText(this.vault, id, head.rev));
+    if (body !== null && !this.#differ.has(id)) this.#queueCopy(head as Head, body);
     return body ?? (await this.copyText(id, 'mirror')) ?? this.copyText(id, 'database');
   }
 
@@ -108,6 +111,7 @@ class Shelf implements DurableShelf {
     const before = await this.vault.head(id);
     if (before && before.schema > schema)
       throw new Error('This site was saved by a newer Meadowpost. Reload the page before you go on.');
+    if (this.#differ.has(id)) throw new Error('its two copies differ, choose one of them first');
     const parent = this.#standsOn.get(id) ?? before?.rev ?? null;
     const hash = await sha256(text);
     const revision: Revision = {
@@ -125,8 +129,7 @@ class Shelf implements DurableShelf {
       before?.rev === parent && before?.sha256 === hash && before.name === name && before.removed === null && !above;
     const head = same && before ? before : await this.#add(revision);
     this.#standsOn.set(id, head.rev);
-    this.#toCopy.set(id, { head, text });
-    this.#copying ??= this.#copyAll();
+    this.#queueCopy(head, text);
     if (this.#rescued.delete(id)) await this.vault.removeExtra(rescueKey(id)).catch(() => undefined);
     return entryOf(head);
   }
@@ -156,7 +159,10 @@ class Shelf implements DurableShelf {
   }
 
   async check(): Promise<Finding[]> {
-    return compareCopies(this.vault, this.mirror);
+    const findings = await compareCopies(this.vault, this.mirror);
+    this.#differ.clear();
+    for (const { site } of findings) this.#differ.add(site);
+    return findings;
   }
 
   async copyText(id: string, which: 'database' | 'mirror'): Promise<string | null> {
@@ -181,6 +187,7 @@ class Shelf implements DurableShelf {
     ];
     if (wanted === null) throw new Error('That copy cannot be read.');
     this.#standsOn.delete(id);
+    this.#differ.delete(id);
     const name = head?.name ?? manifest?.name ?? id;
     const revs = (await this.vault.revisions(id)).map((r) => r.rev);
     const above = Math.max(0, manifest?.rev ?? 0, ...revs);
@@ -230,6 +237,11 @@ class Shelf implements DurableShelf {
 
   async copied(): Promise<void> {
     await this.#copying;
+  }
+
+  #queueCopy(head: Head, text: string): void {
+    this.#toCopy.set(head.site, { head, text });
+    this.#copying ??= this.#copyAll();
   }
 
   async #copyAll(): Promise<void> {

@@ -17,6 +17,7 @@ export interface Mirror {
   list(): Promise<Manifest[]>;
   /** The body, or null when it is missing or is not what the manifest says. */
   read(manifest: Manifest): Promise<string | null>;
+  /** Does nothing when a newer copy is there already. */
   write(copy: Omit<Manifest, 'file'>, body: string): Promise<void>;
 }
 
@@ -55,6 +56,7 @@ function mirrorIn(dir: FileSystemDirectoryHandle): Mirror {
       const base = encodeURIComponent(copy.site);
       const manifest = { ...copy, file: `${base}.${copy.rev}.${copy.sha256.slice(0, 8)}.json` };
       const before = parseManifest(await textOf(dir, `${base}.manifest.json`));
+      if (before && before.saved > copy.saved) return;
       if (before?.sha256 === copy.sha256 && before.rev === copy.rev && (await read(before)) !== null) return;
       await put(dir, manifest.file, body);
       if ((await read(manifest)) === null) throw new Error('The second copy could not be read back.');

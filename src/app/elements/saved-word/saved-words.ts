@@ -8,6 +8,7 @@ import { clock } from './when.ts';
 export function savedWords(saved: Saved, keeping: KeepingState, words: Words): string {
   const { library, shell } = words;
   if (keeping.mode === 'other-window') return library.saved.looking;
+  if (keeping.mode === 'differ') return library.saved.differ;
   if (keeping.mode === 'newer') return library.saved.newer;
   if (saved.at === 'saved') {
     const time = clock(saved.time);

@@ -77,6 +77,7 @@ export const library = {
     full: 'storage is full',
     slow: 'the browser does not answer',
     looking: 'open in another window: here to look at only',
+    differ: 'two copies differ: here to look at only',
     newer: 'made by a newer Meadowpost: here to look at only',
   },
   takeOver: 'Take over',
@@ -84,6 +85,7 @@ export const library = {
   notTakenOver: 'The other window could not be reached. Close it, then try again.',
   handedOver: 'Another window took this site over. Everything you did here is saved.',
   readOnly: 'This site is open in another window, so nothing was changed here.',
+  readOnlyDiffer: 'The two copies of this site differ. Choose one of them before you change it.',
   readOnlyNewer:
     'This site was made by a newer Meadowpost, so nothing was changed. Reload the page for the newest version.',
   branchName: (name: string) => `${name} (from this window)`,
