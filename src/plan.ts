@@ -9,6 +9,7 @@ import type { Point } from './geometry/point.ts';
 import type { Ground } from './ground/types.ts';
 import { placeCandidate } from './placement/candidates.ts';
 import { type BirdScore, type Choice, type ChooseInput, choose } from './placement/choose.ts';
+import { type TradeOffPoint, tradeOff } from './placement/trade-off.ts';
 import { leftOutSentence } from './placement/why-not.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
@@ -130,7 +131,16 @@ function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
 
 function walkLimit(ground: Ground): ChooseInput['walk'] {
   const { walkLimit: limit } = ground.site.settings;
-  if (limit === null) return null;
+  return limit === null ? null : walkWithin(ground, limit);
+}
+
+/** What a longer walk buys: the best choice for each of several limits, the free one last. */
+export function walkCurve(stage: Stage, shouldStop?: () => boolean): Promise<TradeOffPoint[]> {
+  const walk = walkWithin(stage.ground, Infinity);
+  return tradeOff({ choose: { ...chooseInput(stage, { proof: 'none', shouldStop }), walk } });
+}
+
+function walkWithin(ground: Ground, limit: number): NonNullable<ChooseInput['walk']> {
   const measure = (stops: readonly { readonly id: string; readonly at: Point }[]) =>
     walkRound(ground, stops, null).rounds.reduce((sum, round) => sum + round.metres, 0);
   return { limit, start: startOf(ground), measure };

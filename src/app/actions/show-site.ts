@@ -2,6 +2,7 @@
 import { type History, present } from '../../edits/history.ts';
 import type { Issue, Site } from '../../site/types.ts';
 import type { KeepingState } from '../keeping-state.ts';
+import { firstPosts } from '../posts-state.ts';
 import type { Saved } from '../state.ts';
 import type { Store } from '../store.ts';
 import { stepsOf } from './edit.ts';
@@ -23,6 +24,18 @@ export function showSite(store: Store, id: string, read: Site, issues: readonly 
   const steps = history ? stepsOf(history) : { past: [], future: [] };
   const units = site.settings.units;
   const keeping = { ...store.state.keeping, mode, exported };
-  store.set({ siteId: id, site, issues, history, ...steps, plan: null, planOf: null, units, saved, keeping });
+  store.set({
+    siteId: id,
+    site,
+    issues,
+    history,
+    ...steps,
+    plan: null,
+    planOf: null,
+    posts: firstPosts,
+    units,
+    saved,
+    keeping,
+  });
   void replan(store);
 }

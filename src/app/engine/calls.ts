@@ -15,6 +15,13 @@ import type { SeasonQuestion } from './calls/season-review.ts';
 import type { Suggestion } from './calls/suggest.ts';
 import type { SkyView } from './sky-view.ts';
 
+/** One choice within a walk: meters of its rounds, summed score and sites. */
+export interface WalkPoint {
+  readonly metres: number;
+  readonly score: number;
+  readonly sites: number;
+}
+
 export interface Calls {
   /** Chooses, numbers and scores. */
   plan: { input: { site: Site }; output: Plan };
@@ -28,6 +35,8 @@ export interface Calls {
   nudge: { input: NudgeQuestion; output: Nudge | null };
   /** The score over the whole site for a bird, coarse at first; null when nothing is drawn. */
   lie: { input: { site: Site; bird: string }; output: LandScores | null };
+  /** What a longer walk buys: points of rising meters and score. */
+  walkCurve: { input: { site: Site }; output: WalkPoint[] };
   /** The plan's paper as pictures. */
   sheets: { input: BookQuestion; output: DrawnSheet[] };
   /** The same as one PDF file. */

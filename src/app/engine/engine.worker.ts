@@ -15,6 +15,8 @@ const pdf: Handlers['pdf'] = async (question) => (await import('./calls/pdf.ts')
 /** Fetched when land is brought in, or two posts are asked for. */
 const suggest: Handlers['suggest'] = async (question, tools) =>
   (await import('./calls/suggest.ts')).suggest(question, tools);
+const walkCurve: Handlers['walkCurve'] = async (question, tools) =>
+  (await import('./calls/walk-curve.ts')).walkCurve(question, tools);
 let importer: Handlers['readImport'] | null = null;
 const readImport: Handlers['readImport'] = async (question, tools) => {
   importer ??= (await import('./calls/read-import.ts')).makeImporter();
@@ -31,7 +33,7 @@ const canopy: Handlers['canopy'] = async (question, tools) => {
 };
 
 const hear = serve(
-  { plan, skyView, scorePost, rescore, nudge, lie, sheets, pdf, suggest, readImport, seasonReview, canopy },
+  { plan, skyView, scorePost, rescore, nudge, lie, walkCurve, sheets, pdf, suggest, readImport, seasonReview, canopy },
   (message) => scope.postMessage(message),
 );
 scope.addEventListener('message', (event: MessageEvent<ToWorker>) => hear(event.data));

@@ -2,13 +2,39 @@
 import { css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { PlannedBox } from '../../plan-types.ts';
+import { dropHand, giveUpHand, moveHand, takeHand } from '../actions/hand.ts';
 import { select } from '../actions/select.ts';
 import { birdName } from '../bird-name.ts';
+import { shownPlan } from '../shown-plan.ts';
 import { StoreElement } from '../store-element.ts';
 import { stepTo } from './box-steps.ts';
 import type { MapHost } from './host.ts';
 import type { MapView } from './map-view.ts';
 import { chosenNumber, drawnAt } from './overlays/boxes.ts';
+
+/** East and north of each arrow. */
+const ways: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+};
+
+/** After the last key the box is put down, ms (ours). */
+const quiet = 700;
+
+/** Runs `act` once nothing was said for `quiet` milliseconds. */
+function whenQuiet(act: () => void) {
+  let timer = 0;
+  const cancel = () => clearTimeout(timer);
+  return {
+    cancel,
+    soon() {
+      cancel();
+      timer = window.setTimeout(act, quiet);
+    },
+  };
+}
 
 @customElement('mp-box-keys')
 export class BoxKeys extends StoreElement {
@@ -51,7 +77,7 @@ export class BoxKeys extends StoreElement {
   #followed: MapHost | null = null;
 
   protected override watches() {
-    return ['plan', 'selection', 'words', 'theme'] as const;
+    return ['plan', 'selection', 'words', 'theme', 'posts'] as const;
   }
 
   protected override willUpdate(): void {
@@ -69,6 +95,7 @@ export class BoxKeys extends StoreElement {
         role="listbox"
         tabindex="0"
         aria-label=${shell.boxesOnMap}
+        aria-description=${this.words.posts.moveKeys}
         aria-activedescendant=${`box-${boxes[this.at]?.number}`}
         @keydown=${this.#keys}
         @focus=${this.#place}
@@ -90,12 +117,16 @@ export class BoxKeys extends StoreElement {
   }
 
   #boxes(): readonly PlannedBox[] {
-    return this.state.plan?.boxes ?? [];
+    return shownPlan(this.state)?.boxes ?? [];
   }
 
   #keys(event: KeyboardEvent): void {
     const boxes = this.#boxes();
     const box = boxes[this.at];
+    if (box && box.number === chosenNumber(this.state) && this.state.place === 'posts' && this.#stepHand(event, box)) {
+      event.preventDefault();
+      return;
+    }
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
       if (box) select(this.store, { of: 'box', number: box.number });
@@ -107,6 +138,27 @@ export class BoxKeys extends StoreElement {
     this.at = next;
     this.#intoView(boxes[next]);
   }
+
+  /** Arrows move the open box: 1 m, with Shift 0.1 m. A burst of presses is one edit, made when the keys rest. */
+  #stepHand(event: KeyboardEvent, box: PlannedBox): boolean {
+    const way = ways[event.key];
+    const { hand } = this.state.posts;
+    if (event.key === 'Escape' && hand) {
+      this.#drop.cancel();
+      giveUpHand(this.store);
+      event.stopPropagation();
+      return true;
+    }
+    if (!way || event.ctrlKey || event.metaKey || event.altKey) return false;
+    if (hand?.post !== box.post) takeHand(this.store, box);
+    const step = event.shiftKey ? 0.1 : 1;
+    const { at } = this.state.posts.hand ?? box;
+    moveHand(this.store, { x: at.x + way[0] * step, y: at.y + way[1] * step });
+    this.#drop.soon();
+    return true;
+  }
+
+  readonly #drop = whenQuiet(() => void dropHand(this.store));
 
   /** The map moves only when the box is out of sight. */
   #intoView(box: PlannedBox | undefined): void {
@@ -129,7 +181,7 @@ export class BoxKeys extends StoreElement {
 
   readonly #place = (): void => {
     const { host } = this.view ?? {};
-    const { plan } = this.state;
+    const plan = shownPlan(this.state);
     const box = plan?.boxes[this.at];
     const ring = this.renderRoot.querySelector<HTMLElement>('.ring');
     if (!host || !plan || !box || !ring) return;

@@ -1,9 +1,10 @@
 /** Keys that work anywhere in the window. Each has a button too. */
 import { redo, undo } from '../../actions/edit.ts';
+import { takeNudge } from '../../actions/nudge.ts';
 import { select } from '../../actions/select.ts';
 import type { Store } from '../../store.ts';
 
-/** Ctrl or Command Z, Shift Z and Y undo and redo; Escape closes the card. True when the key was used. Keys typed into a field are the field's. */
+/** Ctrl or Command Z, Shift Z and Y undo and redo; Escape closes the card, N takes the better place near the open box. True when the key was used. Keys typed into a field are the field's. */
 export function runKey(store: Store, event: KeyboardEvent): boolean {
   if (event.defaultPrevented || isTyping(event)) return false;
   const key = event.key.toLowerCase();
@@ -11,6 +12,8 @@ export function runKey(store: Store, event: KeyboardEvent): boolean {
     select(store, null);
     return true;
   }
+  const plain = !(event.ctrlKey || event.metaKey || event.altKey);
+  if (key === 'n' && plain && store.state.place === 'posts') return takeNudge(store);
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
   if (key === 'z') (event.shiftKey ? redo : undo)(store);
   else if (key === 'y') redo(store);

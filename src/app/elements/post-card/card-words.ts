@@ -9,8 +9,16 @@ export function alsoWords(card: PostCard, bird: string, posts: Words['posts']): 
   return posts.also(others.map((w) => `${w.name} ${Math.round(w.score)} (${posts.hole(w.hole)})`).join(', '));
 }
 
-/** "afternoon sun, then brush." or null when too little was judged. */
+/** A reason is called weak under this, 0–1: of a post where all is well the least good one is not weak (ours). */
+const weakUnder = 0.9;
+
+/** Ids of the reasons called weak: of the two lowest those that fall short. */
+export function weakRows(card: PostCard): readonly string[] {
+  return card.weakest.filter((id) => (card.rows.find((row) => row.id === id)?.score ?? 1) < weakUnder);
+}
+
+/** "afternoon sun, then brush." or null when nothing is weak or too little was judged. */
 export function weakestWords(card: PostCard, posts: Words['posts']): string | null {
-  const titles = card.weakest.map((id) => card.rows.find((row) => row.id === id)?.title.toLowerCase() ?? id);
+  const titles = weakRows(card).map((id) => card.rows.find((row) => row.id === id)?.title.toLowerCase() ?? id);
   return titles[0] ? posts.weakestList(titles[0], titles[1] ?? null) : null;
 }

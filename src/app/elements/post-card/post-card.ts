@@ -25,6 +25,7 @@ export class PostCard extends StoreElement {
   @property({ attribute: false }) box: PlannedBox | null = null;
   @state() private view: SkyView | null = null;
   #asked: PlannedBox | null = null;
+  #looking = false;
 
   protected override watches() {
     return ['words', 'units'] as const;
@@ -72,17 +73,32 @@ export class PostCard extends StoreElement {
     return [
       box.state === 'standing' ? posts.standing : '',
       box.pairedWith === null ? '' : posts.pairedWith(box.pairedWith),
-      box.sureness === null ? '' : posts.stays(Math.round(box.sureness * 100)),
+      this.#sure(box),
     ]
       .filter(Boolean)
       .join(' ');
   }
 
+  #sure({ sureness }: PlannedBox): string {
+    const { posts } = this.words;
+    const draws = this.state.plan?.sureness?.draws;
+    if (sureness === null) return '';
+    return draws ? posts.staysOf(Math.round(sureness * draws), draws) : posts.stays(Math.round(sureness * 100));
+  }
+
   #weakest(card: Card) {
     const { posts } = this.words;
     const weakest = weakestWords(card, posts);
-    return html`${card.refused.map((why) => html`<p class="wash"><strong>${posts.refused}</strong> ${why}</p>`)}
-    ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : null}`;
+    const { hand } = this.state.posts;
+    const where = hand?.post === card.post ? hand.forbidden : null;
+    return html`${where ? html`<p class="wash"><strong>${posts.standsWhereNot}</strong> ${where}.</p>` : null}
+    ${card.refused.map((why) => html`<p class="wash"><strong>${posts.refused}</strong> ${why}</p>`)}
+    ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : this.#strong(card)}`;
+  }
+
+  /** Said only where something was judged. */
+  #strong({ weakest }: Card) {
+    return weakest.length > 0 ? html`<p class="strong">${this.words.posts.nothingWeak}</p>` : null;
   }
 
   #flags({ flags }: Card) {
@@ -148,23 +164,26 @@ export class PostCard extends StoreElement {
     </section>`;
   }
 
+  /** One question at a time, the newest next: under the hand the sun follows as fast as it can. */
   async #look(box: PlannedBox): Promise<void> {
-    const fresh = this.#asked?.post !== box.post;
+    if (this.#asked?.post !== box.post) this.view = null;
     this.#asked = box;
-    if (fresh) this.view = null;
-    const site = this.state.planOf;
-    if (!site) return;
+    if (this.#looking) return;
+    this.#looking = true;
     try {
-      const view = await this.store.engine.call('skyView', {
-        site,
-        x: box.at.x,
-        y: box.at.y,
-        eye: box.holeHeight,
-        bird: box.bird,
-      });
-      if (this.#asked === box) this.view = view;
+      for (let at: PlannedBox | null = box; at; at = this.#asked === at ? null : this.#asked) {
+        const view = await this.#viewOf(at);
+        if (this.#asked?.post === at.post) this.view = view;
+      }
     } catch (error) {
       if (!wasAborted(error)) console.warn(error);
+    } finally {
+      this.#looking = false;
     }
+  }
+
+  async #viewOf({ at, holeHeight, bird }: PlannedBox): Promise<SkyView | null> {
+    const site = this.state.planOf;
+    return site ? this.store.engine.call('skyView', { site, x: at.x, y: at.y, eye: holeHeight, bird }) : null;
   }
 }

@@ -6,6 +6,7 @@ import type { PostCard } from '../../../plan-types.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import '../curve-spark/curve-spark.ts';
+import { weakRows } from '../post-card/card-words.ts';
 import { type SourceMarks, sourceMarks } from './source-marks.ts';
 
 @customElement('mp-reason-rows')
@@ -67,7 +68,7 @@ export class ReasonRows extends StoreElement {
   }
 
   #row(row: Row, card: PostCard, marks: SourceMarks) {
-    const weak = card.weakest.includes(row.id);
+    const weak = weakRows(card).includes(row.id);
     const mark = marks.of.get(row.id);
     return html`<li class=${weak ? 'weak' : ''} data-row=${row.id}>
       <span>${row.sentence}${mark ? html`<sup>${mark}</sup>` : null}</span>

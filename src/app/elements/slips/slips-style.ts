@@ -35,6 +35,12 @@ export const slipsStyle = css`
     box-shadow: inset 0 -4px 0 var(--rust);
     font-weight: 700;
   }
+  .slip.lie {
+    display: block;
+    top: 62px;
+    right: 216px;
+    width: 338px;
+  }
   .history {
     top: 16px;
     right: 16px;
@@ -166,6 +172,12 @@ export const slipsStyle = css`
       left: 8px;
       right: 8px;
       bottom: auto;
+    }
+    .slip.lie {
+      top: 64px;
+      left: 8px;
+      right: 8px;
+      width: auto;
     }
     .tools button {
       flex: 1 1 auto;

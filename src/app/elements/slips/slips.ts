@@ -9,6 +9,7 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { themeNames } from '../../theme.ts';
 import '../key/key.ts';
+import '../lie-key/lie-key.ts';
 import '../scale/scale.ts';
 import { keyIcon, redoIcon, undoIcon } from './icons.ts';
 import { slipsStyle } from './slips-style.ts';
@@ -35,6 +36,7 @@ export class Slips extends StoreElement {
     return html`${this.#ground()} ${this.#history()} ${this.#tools()}
       ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
       ${this.open === 'ground' ? this.#groundPanel() : null}
+      ${this.state.ground === 'lie' ? html`<mp-lie-key class="slip lie"></mp-lie-key>` : null}
       <mp-scale .view=${this.view}></mp-scale>`;
   }
 

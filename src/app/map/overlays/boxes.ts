@@ -224,6 +224,7 @@ function layers(host: MapHost): LayerSpecification[] {
 /** Where a box is drawn on the screen. */
 export function drawnAt(host: MapHost, box: PlannedBox, plan: Plan): { x: number; y: number } {
   const at = host.map.project(box.position);
+  if (host.store.state.posts.hand?.post === box.post) return { x: at.x, y: at.y };
   const [dx, dy] = pushAt(pushesOf(plan).get(box.number) ?? [], host.map.getZoom());
   return { x: at.x + dx, y: at.y + dy };
 }

@@ -95,6 +95,7 @@ export const posts = {
   nudge: (way: string, wind: string, gain: number) => `Nudge ${way} ${wind}, +${gain}`,
   nudgeHint: 'Key N',
   nothingWeak: 'Nothing weak: every reason scores 90 or more.',
+  nothingWeakShort: 'Nothing weak.',
   moveKeys: 'Arrow keys move the open box by 1 meter, with Shift by 0.1. Escape closes it, then arrows walk on.',
   staysOf: (count: number, of: number) => `Stays chosen in ${count} of ${of} trials.`,
   lie: {
@@ -104,6 +105,69 @@ export const posts = {
     step: (from: number, to: number) => `${from}–${to}`,
     coarse: 'getting finer …',
     nothing: 'Nothing is drawn yet, so there is nothing to score.',
+  },
+  chooseTitle: 'Choose posts',
+  backToCard: 'Back to the card',
+  matters: (list: string) => `It hangs most on the weight of ${list}.`,
+  mattersNone: 'No single weight changes it.',
+  why: {
+    noBox: 'Choose a box first.',
+    title: (number: number) => `Why box ${number} stands here`,
+    standing: 'It stands already and stays in every plan.',
+    chosen: (score: number, sites: number) =>
+      `It adds ${score} to the plan. The ${sites} sites were chosen together: the sum of their scores is as high as the spacing allows.`,
+    beats: (count: number) =>
+      count === 1
+        ? 'One place lost to it.'
+        : `${count} places lost to it: too close to it, or the worse of two neighbors.`,
+    beatsNone: 'No other place lost to it: nothing better was near.',
+    better: (count: number) =>
+      count === 1
+        ? 'One of them scores more by itself; with it, the whole plan would score less.'
+        : `${count} of them score more by themselves; with one of them, the whole plan would score less.`,
+    beatenTitle: 'The best places it beat',
+    away: (way: string, wind: string) => `${way} ${wind}`,
+  },
+  compare: {
+    open: 'Compare',
+    title: (number: number) => `Box ${number} beside another`,
+    with: 'Beside',
+    option: (number: number, bird: string, score: number) => `Box ${number}, ${bird}, ${score}`,
+    hours: (hours: string) => `${hours} h`,
+    sure: 'Stays chosen',
+    who: 'For',
+    also: 'Also',
+  },
+  kept: {
+    title: 'Kept plans',
+    about: 'Plans are kept while this site is open. Taking one up again is one step, which can be undone.',
+    name: 'Name',
+    usual: (count: number) => `Plan ${count}`,
+    keep: 'Keep this plan',
+    plan: 'Plan',
+    now: 'On the map',
+    sites: 'Sites',
+    walk: 'Walk',
+    minutes: 'Min',
+    same: 'The same boxes as on the map.',
+    differs: (now: string, then: string) =>
+      [now ? `Only on the map: boxes ${now}.` : '', then ? `Only in this plan: its boxes ${then}.` : '']
+        .filter(Boolean)
+        .join(' '),
+    take: 'Take it up',
+    drop: 'Forget it',
+    taken: (name: string) => `Took up “${name}” again.`,
+  },
+  walkCurve: {
+    title: 'What a longer walk buys',
+    about: 'The most the sites can score together within each walk. Choosing one sets the longest round.',
+    make: 'Draw the curve',
+    again: 'Draw it again',
+    making: 'Choosing within shorter and longer walks …',
+    stop: 'Stop',
+    point: (walk: string, sites: number) => `${walk}, ${sites} sites`,
+    taken: (walk: string | null) =>
+      walk === null ? 'The round may be as long as it likes.' : `The round is kept within ${walk}.`,
   },
   legend: {
     box: 'box: number, score as ring, beak where the hole faces',
