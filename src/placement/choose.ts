@@ -115,7 +115,7 @@ export async function choose(input: ChooseInput): Promise<Choice> {
   const start = searchLayout(field, {
     seed: input.seed,
     moves: movesFor(field.count),
-    runs: 2,
+    runs: 5,
     shouldStop: input.shouldStop,
   });
   const free = await proveLayout(field, start, full, built);
@@ -133,7 +133,7 @@ export async function choose(input: ChooseInput): Promise<Choice> {
 
 /** Enough moves for an answer within a second: about a quarter of a microsecond each. */
 function movesFor(units: number): number {
-  return units <= 60 ? 60_000 : Math.min(1_600_000, 300_000 + units * 600);
+  return units <= 60 ? 60_000 : Math.min(2_400_000, 500_000 + units * 1500);
 }
 
 function sitesOf(built: BuiltUnits, layout: Layout): ChosenSite[] {

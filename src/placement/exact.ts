@@ -9,9 +9,10 @@ import { cellCliques, coverCliques, grow, violatedCliques } from './cliques.ts';
 import type { ConflictGraph } from './conflict-graph.ts';
 import { conflictGraph } from './conflict-graph.ts';
 import type { Field } from './field.ts';
-import { conflict } from './field.ts';
+import { conflict, fieldOf } from './field.ts';
 import type { Layout } from './layout.ts';
 import { layoutOf } from './layout.ts';
+import { searchLayout } from './local-search.ts';
 
 export interface ExactOptions {
   /** Seconds for everything. */
@@ -35,6 +36,13 @@ export interface ExactAnswer {
 const worthwhile = 1e-6;
 /** Bounds come out of floating-point solves: never claimed tighter than this share. */
 const safety = 1e-9;
+/** The search among the best-priced units: units per site and at most, moves, runs and seed. */
+const pricedPerSite = 10;
+const mostSearched = 1500;
+const searchMoves = 2_000_000;
+const searchRuns = 4;
+const searchSeed = 17;
+const quickToBranch = 300;
 const mostCutRounds = 40;
 const cutsPerRound = 300;
 /** Units that branch and bound is tried on, and that conflicts are kept as bit rows for. */
@@ -153,11 +161,11 @@ class Proof {
         this.alive = stays;
         return 'smaller';
       }
-      if (this.alive.length > mostForBits || round >= mostCutRounds) return this.keep(stays);
+      if (this.alive.length > mostForBits || round >= mostCutRounds) return this.settle(answer);
       graph ??= conflictGraph(this.field, this.alive);
       const cuts = this.cuts(graph, answer.x!);
       // Small steps at the end cost more time here than they save in branch and bound.
-      if (cuts.length === 0 || (round > 4 && last - value < 2e-5 * value)) return this.keep(stays);
+      if (cuts.length === 0 || (round > 4 && last - value < 2e-5 * value)) return this.settle(answer);
       last = value;
       open.addRows(onesRows(cuts, -Infinity, 1));
       const { alive } = this;
@@ -165,9 +173,46 @@ class Proof {
     }
   }
 
-  private keep(stays: Int32Array): 'go on' {
-    this.alive = stays;
+  /** One more search among the units whose prices speak for them, then only those stay that could still better it. */
+  private settle(answer: SolveAnswer): 'go on' | 'proven' {
+    // So few are branched on in no time.
+    if (this.staying(answer).length > quickToBranch) this.searchAmong(answer.reducedCost!);
+    if (this.bound < this.layout.value + worthwhile) return 'proven';
+    this.alive = this.staying(answer);
     return 'go on';
+  }
+
+  /** The best layout is nearly always among the few units with the best prices: there a search goes deep. All are searched where they are few. */
+  private searchAmong(reducedCost: Float64Array): void {
+    const { alive } = this;
+    const ranked = [...alive.keys()].sort((p, q) => reducedCost[q] - reducedCost[p] || p - q);
+    const sizes = [pricedPerSite * Math.max(20, this.layout.chosen.length), mostSearched];
+    for (const size of sizes) {
+      this.searchIn(ranked.slice(0, size).map((k) => alive[k]));
+      if (ranked.length <= size) break;
+    }
+  }
+
+  private searchIn(priced: readonly number[]): void {
+    const { field } = this;
+    const chosen = new Set(this.layout.chosen);
+    const units = [...new Set([...priced, ...chosen])].sort((a, b) => a - b);
+    // A longer proof affords a longer search: told by the seconds allowed, not by the clock.
+    const turns = Math.max(1, Math.min(5, Math.round(this.options.seconds / 6)));
+    const small = fieldOf({ ...field.problem, units: units.map((u) => field.problem.units[u]) });
+    const found = searchLayout(small, {
+      seed: searchSeed,
+      moves: searchMoves * turns,
+      runs: searchRuns * turns,
+      shouldStop: this.options.shouldStop,
+      start: { chosen: units.flatMap((u, k) => (chosen.has(u) ? [k] : [])), value: this.layout.value },
+    });
+    this.take(
+      layoutOf(
+        field.problem,
+        found.chosen.map((k) => units[k]),
+      ),
+    );
   }
 
   /** Units that could be part of a layout better than the one at hand, by their reduced cost. */
@@ -222,8 +267,17 @@ class Proof {
     if (layout.value > this.layout.value + worthwhile) this.layout = layout;
   }
 
-  /** Branch and bound on the units left, every conflict held by a row. */
+  /** Branch and bound on the units left. */
   private branch(): ExactAnswer {
+    const answer = this.solveWhole(Math.max(0.1, this.left()), this.options.steps);
+    if (answer.end === 'optimal' || answer.end === 'infeasible') return this.result('proven', this.layout.value);
+    if (answer.bound !== null) this.bound = Math.min(this.bound, answer.bound * (1 + safety) + this.base);
+    const end = answer.end === 'steps' ? 'limit' : answer.end;
+    return this.result(end, this.finite());
+  }
+
+  /** Whole-number solve over the units in question, every conflict held by a row; a better layout is kept. */
+  private solveWhole(seconds: number, steps: number | undefined): SolveAnswer {
     const { field } = this;
     const graph = conflictGraph(field, this.alive);
     const { column } = this.model();
@@ -231,23 +285,21 @@ class Proof {
     const known = own.filter((clique) => clique.length > 1);
     this.cliques = [...known, ...coverCliques(field, graph, known)].map((clique) => clique.map((k) => this.alive[k]));
     const { model } = this.model();
-    const start = Float64Array.from(this.alive, (u) => (this.layout.chosen.includes(u) ? 1 : 0));
+    const chosen = new Set(this.layout.chosen);
+    const start = Float64Array.from(this.alive, (u) => (chosen.has(u) ? 1 : 0));
     const complete = this.layout.chosen.every((u) => column[u] >= 0 || field.problem.units[u].fixed);
     const answer = this.solver.withModel(model, (open) =>
       open.solve({
         whole: true,
         start: complete ? start : undefined,
-        seconds: Math.max(0.1, this.left()),
-        steps: this.options.steps,
+        seconds,
+        steps,
         shouldStop: this.options.shouldStop,
       }),
     );
     this.spent += answer.seconds;
     if (answer.x) this.take(this.chosenOf(answer.x));
-    if (answer.end === 'optimal' || answer.end === 'infeasible') return this.result('proven', this.layout.value);
-    if (answer.bound !== null) this.bound = Math.min(this.bound, answer.bound * (1 + safety) + this.base);
-    const end = answer.end === 'steps' ? 'limit' : answer.end;
-    return this.result(end, this.finite());
+    return answer;
   }
 
   private chosenOf(x: Float64Array): Layout {

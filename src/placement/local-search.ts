@@ -21,15 +21,17 @@ export interface SearchOptions {
 }
 
 /**
- * Temperatures as shares of a chosen unit's mean weight, and the share of the moves spent above the middle one: hot enough to
+ * First temperature where spacing leaves no room for all sites wanted, where it does, and when going on from a layout; middle and last
+ * ones for all. Temperatures are shares of a chosen unit's mean weight. Then the share of the moves spent above the middle one: hot enough to
  * shift a whole packing where spacing binds, cold enough at the end where room is plenty (tuned on both kinds of site; ours).
  */
-const hottest = 0.3;
+const hottest = { scarce: 0.25, plenty: 0.12, again: 0.05 };
 const middle = 0.03;
 const coldest = 0.004;
 const hotShare = 0.7;
-/** Share of the proposals drawn from all units; the rest lie near a chosen one. */
+/** Share of the proposals drawn from all units where there are many; the rest lie near a chosen one. Few units are all drawn alike. */
 const anywhere = 0.3;
+const few = 1200;
 const movesPerLook = 4096;
 
 /** The best layout found; never worse than greedy or `start`. */
@@ -38,15 +40,33 @@ export function searchLayout(field: Field, options: SearchOptions): Layout {
   let best = options.start && options.start.value > first.value ? options.start : first;
   if (field.count === 0 || best.chosen.length === 0) return best;
   const runs = Math.max(1, options.runs ?? 1);
+  const fresh = first.chosen.length < sitesWanted(field) ? hottest.scarce : hottest.plenty;
   for (let run = 0; run < runs; run++) {
     if (options.shouldStop?.()) break;
-    const found = anneal(field, best, options.seed + run * 7919, Math.ceil(options.moves / runs), options.shouldStop);
+    // The first run goes on from the layout given, if one is; the others begin anew: runs that begin alike end alike.
+    const again = run === 0 && options.start !== undefined;
+    const plan = { heat: again ? hottest.again : fresh, moves: Math.ceil(options.moves / runs) };
+    const found = anneal(field, again ? best : first, options.seed + run * 7919, plan, options.shouldStop);
     if (found.value > best.value + 1e-9) best = found;
   }
   return best;
 }
 
-function anneal(field: Field, start: Layout, seed: number, moves: number, shouldStop?: () => boolean): Layout {
+/** All sites wanted that there are units for. */
+function sitesWanted(field: Field): number {
+  return field.problem.wanted.reduce(
+    (sum, most, b) => sum + Math.min(most, field.bird.filter((x) => x === b).length),
+    0,
+  );
+}
+
+interface Cooling {
+  readonly heat: number;
+  readonly moves: number;
+}
+
+function anneal(field: Field, start: Layout, seed: number, cooling: Cooling, shouldStop?: () => boolean): Layout {
+  const { moves } = cooling;
   const random = seededRandom(seed);
   const set = new ChosenSet(field, start.chosen);
   const walk = new Proposals(field, set, random);
@@ -55,7 +75,7 @@ function anneal(field: Field, start: Layout, seed: number, moves: number, should
   let kept: number[] = [...start.chosen];
   let temperature = 0;
   for (let move = 0; move < moves; move++) {
-    if (move % 256 === 0) temperature = scale * heatAt(move / moves);
+    if (move % 256 === 0) temperature = scale * heatAt(cooling.heat, move / moves);
     if (move % movesPerLook === 0 && shouldStop?.()) break;
     const u = walk.next();
     if (u < 0) continue;
@@ -68,9 +88,9 @@ function anneal(field: Field, start: Layout, seed: number, moves: number, should
 }
 
 /** Temperature when `done` (0–1) of the moves are made. */
-function heatAt(done: number): number {
+function heatAt(first: number, done: number): number {
   return done < hotShare
-    ? hottest * (middle / hottest) ** (done / hotShare)
+    ? first * (middle / first) ** (done / hotShare)
     : middle * (coldest / middle) ** ((done - hotShare) / (1 - hotShare));
 }
 
@@ -120,7 +140,7 @@ class Proposals {
   /** A unit not chosen, or −1 when the draw missed. */
   next(): number {
     const { random, set, field } = this;
-    const u = random() < anywhere ? Math.floor(random() * field.count) : this.near();
+    const u = field.count <= few || random() < anywhere ? Math.floor(random() * field.count) : this.near();
     return u < 0 || set.inside[u] || field.problem.units[u].fixed ? -1 : u;
   }
 
