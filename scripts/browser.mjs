@@ -7,6 +7,8 @@ export const browserArgs = [
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
   '--ignore-gpu-blocklist',
+  // The software GPU paints a sheet of paper many times slower than the processor does.
+  '--disable-gpu-rasterization',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
