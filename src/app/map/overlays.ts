@@ -5,10 +5,11 @@ import { boxes } from './overlays/boxes.ts';
 import { hand } from './overlays/hand.ts';
 import { leftOut } from './overlays/left-out.ts';
 import { lie } from './overlays/lie.ts';
+import { outcomes } from './overlays/outcomes.ts';
 import { reasons } from './overlays/reasons.ts';
 import { round } from './overlays/round.ts';
 
-const makers: readonly ((host: MapHost) => Overlay)[] = [lie, leftOut, reasons, round, boxes, hand, drawing];
+const makers: readonly ((host: MapHost) => Overlay)[] = [lie, leftOut, reasons, round, boxes, outcomes, hand, drawing];
 
 /** One of each, for one map. */
 export function makeOverlays(host: MapHost): Overlay[] {

@@ -1,4 +1,162 @@
 /** Words of the Season place. */
+import type { AdviceKind } from '../../../visits/advice.ts';
+import type { Cause, Outcome } from '../../../visits/nests.ts';
+
+const many = (count: number, one: string, more = `${one}s`) => `${count} ${count === 1 ? one : more}`;
+
 export const season = {
   title: 'Season',
+  reviewTitle: 'Season review',
+  invented: 'INVENTED',
+  inventedNote: 'These visits are made up. Nobody saw any of this; your own visits are kept apart.',
+  inventedEnd: 'Put the made-up season away',
+  empty:
+    'No visits yet. Walk the round and note what you see: after the season this page says which boxes to keep, move or guard.',
+  emptyPlan: 'No boxes yet. A season is looked back on box by box, so choose the posts first.',
+  toRound: 'Walk the round',
+  toPosts: 'Choose posts',
+  bringIn: 'Bring visits in',
+  tryInvented: 'Try with a made-up season',
+  working: 'Looking back …',
+  trouble: (why: string) => `The season could not be looked back on: ${why}. Your visits are unchanged.`,
+  again: 'Try again',
+  stale: 'The plan changed; looking back again.',
+  yearLabel: 'Year',
+  allYears: 'All years',
+  sub: (years: readonly number[], visits: number) =>
+    `${years.length === 0 ? 'no season' : years.length === 1 ? years[0] : `${years[0]}–${years.at(-1)}`} · ${many(visits, 'visit')}`,
+  used: 'Sites used',
+  usedNote: 'Counted by sites: the two boxes of a pair are one.',
+  usedCap: (year: number) => `${year}`,
+  sites: 'sites',
+  nests: 'nests',
+  byYear: 'Year by year',
+  usedIn: 'sites used',
+  fledgedOf: 'nests fledged',
+  birds: 'Birds',
+  birdLine: (nests: number, eggs: number, fledged: readonly [number, number]) =>
+    `${many(nests, 'nest')}, ${many(eggs, 'egg')}, ${fledged[0] === fledged[1] ? fledged[0] : `${fledged[0]} to ${fledged[1]}`} young fledged`,
+  success: (words: string) => `fledged: ${words}`,
+  survival: (share: number, low: number, high: number, days: number) =>
+    `chance to come through all ${days} days: ${share} % (${low}–${high} %; Mayfield 1961, 1975)`,
+  failures: 'Failures by cause',
+  noFailures: 'No failure was seen.',
+  told: 'What told success from failure here',
+  toldHint:
+    'Which part of the score stood higher where nests fledged. 0.50 says nothing, 1.00 tells them apart every time.',
+  toldFigures: (auc: number, low: number | null, high: number | null) =>
+    low === null || high === null
+      ? `${auc.toFixed(2)}`
+      : `${auc.toFixed(2)} (95 % ${low.toFixed(2)}–${high.toFixed(2)})`,
+  verdict: {
+    told: 'told success from failure',
+    'told-against': 'ran against it',
+    'no-sign': 'no clear sign',
+  },
+  criterion: {
+    openness: 'Openness',
+    'woods-edge': 'Woods edge',
+    brush: 'Brush',
+    'buildings-and-feeders': 'Buildings and feeders',
+    perch: 'Perch',
+    water: 'Water',
+    'predator-path': 'Climbers’ way',
+    entrance: 'Facing',
+    'afternoon-sun': 'Afternoon sun',
+  } as Readonly<Record<string, string>>,
+  boxes: 'Box by box',
+  box: (number: number | null, post: string) => `Box ${number ?? post}`,
+  back: 'All boxes',
+  former: 'not in the plan any more',
+  timeline: 'The season in the box',
+  timelineHint: 'A solid bar is certain, a hatched one runs from the earliest to the latest day it may have been.',
+  legend: { laying: 'eggs', young: 'young', unsure: 'may have been' },
+  noNest: 'No nest was seen here.',
+  looked: 'Looked at, no nest.',
+  notLooked: 'Not looked at.',
+  firstEgg: (when: string) => `first egg ${when}`,
+  hatched: (when: string) => `hatched ${when}`,
+  left: (when: string) => `left ${when}`,
+  counts: (eggs: number | null, young: number | null) =>
+    [eggs === null ? null : many(eggs, 'egg'), young === null ? null : `${young} young`].filter(Boolean).join(', '),
+  attempt: (year: number, attempt: number, bird: string) => `${year}, nest ${attempt}: ${bird}`,
+  birdUnknown: 'bird not known',
+  outcome: {
+    fledged: 'fledged',
+    failed: 'failed',
+    unfinished: 'still active',
+    unknown: 'end not seen',
+    'no-eggs': 'no eggs',
+  } satisfies Record<Outcome, string> as Readonly<Record<Outcome, string>>,
+  cause: {
+    predator: 'predator',
+    competitor: 'other bird or animal',
+    weather: 'wet or cold',
+    heat: 'heat',
+    parasites: 'parasites',
+    abandoned: 'left by the parents',
+    people: 'people',
+    'not-seen': 'cause not seen',
+  } satisfies Record<Cause, string> as Readonly<Record<Cause, string>>,
+  short: {
+    fledged: (count: number) => `fledged ${count}`,
+    failed: (count: number) => `failed ${count}`,
+    both: (fledged: number, failed: number) => `fledged ${fledged}, failed ${failed}`,
+    active: 'active',
+    unknown: 'end not seen',
+    unused: 'unused',
+    notLooked: 'not looked at',
+  },
+  adviceTitle: 'Next year',
+  advice: {
+    keep: 'Keep',
+    move: 'Move',
+    pair: 'Pair',
+    guard: 'Guard',
+    're-face': 'Turn',
+    retire: 'Retire',
+  } satisfies Record<AdviceKind, string> as Readonly<Record<AdviceKind, string>>,
+  moveTo: (label: string, points: number) => `Better: ${label}, ${many(points, 'point')} more.`,
+  noBetter: 'No better spot is known near it.',
+  pairAt: (label: string) => `The second box: ${label}.`,
+  source: 'Source',
+  tally: (count: number, kind: string) => `${kind.toLowerCase()} ${count}`,
+  draft: (year: number) => `Draft the plan of ${year}`,
+  draftSub: (count: number) => `${many(count, 'change')} · one step, can be undone`,
+  draftTitle: (year: number) => `Plan of ${year}`,
+  draftHint:
+    'Take the tick away from what you do not want. Boxes that stay are marked as standing, so that the plan keeps them.',
+  draftInvented: 'The advice rests on a made-up season: try it, then undo it.',
+  draftTake: (count: number) => `Make ${many(count, 'change')}`,
+  draftNothing: 'Nothing is ticked.',
+  draftStay: (count: number) =>
+    `${many(count, 'box', 'boxes')} ${count === 1 ? 'stays' : 'stay'} and ${count === 1 ? 'is' : 'are'} marked as standing`,
+  cancel: 'Back to the review',
+  filesTitle: 'Visits in and out',
+  toFiles: 'Files',
+  importTitle: 'Bring visits in',
+  importHint:
+    'A visits file from another walker or another year. What you have is never overwritten; the same file twice changes nothing.',
+  importChoose: 'Choose a visits file',
+  importRead: (name: string, added: number, same: number) =>
+    `${name}: ${many(added, 'new visit')}, ${same} already here.`,
+  importRefused: (name: string, why: string) => `${name}: ${why} Nothing was changed.`,
+  importInvented: (name: string, count: number) =>
+    `${name} holds ${many(count, 'made-up visit')}: shown as INVENTED, not added to your own.`,
+  importNotKept: 'Some visits could not be written to this device; they stay in this window. Export them now.',
+  importClash: (count: number) => `${many(count, 'conflict')} to look at:`,
+  exportTitle: 'Take the season along',
+  file: {
+    visits: ['Visits, table', 'CSV, one row a look'],
+    nests: ['Nests, table', 'CSV, one row a nest'],
+    dictionary: ['What the columns mean', 'CSV'],
+    all: ['Visits file', 'JSON, all of it'],
+    due: ['Due visits', 'calendar .ics'],
+  } as Readonly<Record<'visits' | 'nests' | 'dictionary' | 'all' | 'due', readonly [string, string]>>,
+  exact:
+    'These files tell which box holds which nest. With the site file they give exact nest places away: share with care.',
+  shape: { fledged: 'full disc', failed: 'crossed square', unused: 'open ring', other: 'half disc' },
+  onMap: 'On the map',
+  onMapHint:
+    'Full disc: fledged. Square with a cross: failed. Half disc: both, or end not seen. Open ring: unused. The word stands beside it.',
 };
