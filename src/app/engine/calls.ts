@@ -8,6 +8,7 @@ import type { Site } from '../../site/types.ts';
 import type { DrawnSheet } from '../paper/paper-state.ts';
 import type { BookQuestion } from './calls/book.ts';
 import type { CanopyAnswer, CanopyQuestion } from './calls/canopy.ts';
+import type { GeoPictureAnswer, GeoPictureQuestion } from './calls/geo-picture.ts';
 import type { NudgeQuestion } from './calls/nudge.ts';
 import type { ImportAnswer, ImportQuestion } from './calls/read-import.ts';
 import type { PlacedPost, PostAnswer, PostQuestion } from './calls/score-post.ts';
@@ -45,6 +46,8 @@ export interface Calls {
   suggest: { input: { site: Site; grid: number }; output: Suggestion | null };
   /** What the visits say of the trail. */
   seasonReview: { input: SeasonQuestion; output: TrailReview };
+  /** A GeoTIFF picture with its corners. */
+  geoPicture: { input: GeoPictureQuestion; output: GeoPictureAnswer };
   /** Woods, brush and trees from a height raster. */
   canopy: { input: CanopyQuestion; output: CanopyAnswer };
   /** A foreign file as drafts with a full account. */

@@ -26,6 +26,8 @@ const readImport: Handlers['readImport'] = async (question, tools) => {
 /** Fetched when a season is looked back on, or woods are taken from heights. */
 const seasonReview: Handlers['seasonReview'] = async (question) =>
   (await import('./calls/season-review.ts')).seasonReview(question);
+const geoPicture: Handlers['geoPicture'] = async (question) =>
+  (await import('./calls/geo-picture.ts')).geoPicture(question);
 let finder: Handlers['canopy'] | null = null;
 const canopy: Handlers['canopy'] = async (question, tools) => {
   finder ??= (await import('./calls/canopy.ts')).makeCanopyFinder();
@@ -33,7 +35,22 @@ const canopy: Handlers['canopy'] = async (question, tools) => {
 };
 
 const hear = serve(
-  { plan, skyView, scorePost, rescore, nudge, lie, walkCurve, sheets, pdf, suggest, readImport, seasonReview, canopy },
+  {
+    plan,
+    skyView,
+    scorePost,
+    rescore,
+    nudge,
+    lie,
+    walkCurve,
+    sheets,
+    pdf,
+    suggest,
+    readImport,
+    seasonReview,
+    geoPicture,
+    canopy,
+  },
   (message) => scope.postMessage(message),
 );
 scope.addEventListener('message', (event: MessageEvent<ToWorker>) => hear(event.data));

@@ -6,10 +6,23 @@ import { hand } from './overlays/hand.ts';
 import { leftOut } from './overlays/left-out.ts';
 import { lie } from './overlays/lie.ts';
 import { outcomes } from './overlays/outcomes.ts';
+import { pictureTool } from './overlays/picture-tool.ts';
+import { pictures } from './overlays/pictures.ts';
 import { reasons } from './overlays/reasons.ts';
 import { round } from './overlays/round.ts';
 
-const makers: readonly ((host: MapHost) => Overlay)[] = [lie, leftOut, reasons, round, boxes, outcomes, hand, drawing];
+const makers: readonly ((host: MapHost) => Overlay)[] = [
+  pictures,
+  lie,
+  leftOut,
+  reasons,
+  round,
+  boxes,
+  outcomes,
+  hand,
+  drawing,
+  pictureTool,
+];
 
 /** One of each, for one map. */
 export function makeOverlays(host: MapHost): Overlay[] {
