@@ -50,6 +50,7 @@ const ulysses16 = [
 function geoMatrix(places: number[][]): CostMatrix {
   const radians = (value: number) => {
     const degrees = Math.trunc(value);
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the collection's own figure; its optima hold for this one.
     return (3.141592 * (degrees + (5 * (value - degrees)) / 3)) / 180;
   };
   return matrixOf(places.length, (a, b) => {
