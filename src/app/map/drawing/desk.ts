@@ -46,6 +46,8 @@ export class Desk {
   #chains: { readonly of: unknown; readonly without: string | null; readonly chains: readonly Chain[] } | null = null;
   #waiting = false;
   #cross: Cross | null = null;
+  /** Where the hand went down last, px, and which pointer it was. */
+  #down: { readonly x: number; readonly y: number; readonly pointer: number } | null = null;
 
   constructor(host: MapHost) {
     this.#host = host;
@@ -113,15 +115,24 @@ export class Desk {
       this.#touch = event.pointerType === 'touch';
       this.#free = event.altKey;
     };
+    const down = (event: PointerEvent) => {
+      const box = canvas.getBoundingClientRect();
+      this.#down = { x: event.clientX - box.x, y: event.clientY - box.y, pointer: event.pointerId };
+    };
+    const lost = () => this.#letGo();
     const left = () => (this.#cross ? undefined : this.point(null));
     const zoomed = () => this.#later();
     canvas.addEventListener('pointermove', seen, true);
     canvas.addEventListener('pointerdown', seen, true);
+    canvas.addEventListener('pointerdown', down, true);
+    canvas.addEventListener('pointercancel', lost);
     canvas.addEventListener('pointerleave', left);
     map.on('zoomend', zoomed);
     this.#tidy.push(() => {
       canvas.removeEventListener('pointermove', seen, true);
       canvas.removeEventListener('pointerdown', seen, true);
+      canvas.removeEventListener('pointerdown', down, true);
+      canvas.removeEventListener('pointercancel', lost);
       canvas.removeEventListener('pointerleave', left);
       map.off('zoomend', zoomed);
     });
@@ -177,10 +188,29 @@ export class Desk {
   #take(stroke: Stroke): boolean {
     const chosen = this.#chosen();
     if (this.#host.store.state.land.tool || !chosen) return false;
-    const handle = this.#handleAt(stroke);
+    const handle = this.#handleAt(this.#down ?? stroke);
     if (!handle) return false;
+    this.#hold();
     this.#drag = { id: chosen.id, handle, edit: null, at: handle.at };
     return true;
+  }
+
+  /** The hand's moves come to the map also over the notebook. */
+  #hold(): void {
+    try {
+      if (this.#down) this.#host.map.getCanvas().setPointerCapture(this.#down.pointer);
+    } catch {
+      // The pointer is already gone: the drag ends with the next event.
+    }
+  }
+
+  /** The system took the hand away in mid-drag: nothing was changed. */
+  #letGo(): void {
+    if (!this.#drag) return;
+    this.#drag = null;
+    this.#host.map.dragPan.enable();
+    setLand(this.#host.store, { trouble: null });
+    this.#later();
   }
 
   #dragTo({ at }: Stroke): void {

@@ -11,7 +11,7 @@ export interface Stroke {
   readonly at: LonLat;
 }
 
-/** What the hand did. A drag is ours when `take` says so; else it moves the map. */
+/** What the hand did. A drag is ours when `take` says so (it is asked some px after the hand went down); else it moves the map. */
 export interface PenEvents {
   press(stroke: Stroke): void;
   move(stroke: Stroke): void;
@@ -78,9 +78,18 @@ function strokeOf({ containerX, containerY, lng, lat }: MouseEventOfTerra): Stro
   return { x: containerX, y: containerY, at: [lng, lat] };
 }
 
+/** A hand that moves less than this between down and up has pressed, not dragged, px (ours: a fingertip rolls). */
+const steady = 6;
+
 /** Starts listening on a loaded map; the answer stops it. */
 export function startPen(map: MapLibre, events: PenEvents): () => void {
-  const adapter = new TerraDrawMapLibreGLAdapter({ map, coordinatePrecision: 9, ignoreMismatchedPointerEvents: true });
+  const adapter = new TerraDrawMapLibreGLAdapter({
+    map,
+    coordinatePrecision: 9,
+    ignoreMismatchedPointerEvents: true,
+    minPixelDragDistance: steady,
+    minPixelDragDistanceDrawing: steady,
+  });
   const draw = new TerraDraw({ adapter, modes: [new HandMode(events)] });
   draw.start();
   draw.setMode('hand');

@@ -1,0 +1,133 @@
+/** A woods of thirty corners, drawn with touch on a phone and with the keyboard alone at a desk. */
+import { mkdirSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { themeNames } from '../../src/app/theme.ts';
+import { axeViolations } from './axe.ts';
+import { around, held, tabTo } from './land-ways.ts';
+import { openApp, startWalk, type Walk } from './serve.ts';
+
+const pictures = 'out/pictures';
+let walk: Walk;
+
+beforeAll(async () => {
+  mkdirSync(pictures, { recursive: true });
+  walk = await startWalk();
+}, 240_000);
+afterAll(async () => walk?.close());
+
+describe('thirty corners', () => {
+  it('are put with touch on a phone, one taken back, and finished with a button', async () => {
+    const { page, said } = await openApp(walk, '#site=yard&place=land', { width: 390, height: 844 });
+    const before = (await held(page)).kinds.length;
+    await page.locator('[data-do=no-tour]').tap();
+    await page.locator('[data-do=draw]').tap();
+    await page.locator('[data-kind=woods]').first().tap();
+    await page.getByLabel('Pull to corners and borders').tap();
+    const corners = around(195, 275, 115, 30);
+    await page.touchscreen.tap(195, 275);
+    await expect.poll(() => held(page).then((h) => h.corners)).toBe(1);
+    await page.locator('[data-do=back]').tap();
+    await expect.poll(() => held(page).then((h) => h.corners)).toBe(0);
+    for (const [i, [x, y]] of corners.entries()) {
+      await page.touchscreen.tap(x, y);
+      expect((await held(page)).corners).toBe(i + 1);
+    }
+    await page.screenshot({ path: `${pictures}/land-phone-drawing.png` });
+    expect(await axeViolations(page)).toEqual([]);
+    await page.locator('[data-do=finish]').tap();
+    const now = await held(page);
+    expect(now.kinds.length).toBe(before + 1);
+    expect(now.last).toEqual({ kind: 'woods', corners: 30 });
+    for (const button of await page.locator('mp-place-land [slot=foot]').all()) {
+      const box = await button.boundingBox();
+      expect(box!.height).toBeGreaterThanOrEqual(56);
+    }
+    await page.screenshot({ path: `${pictures}/land-phone-card.png` });
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  it('are put with the keyboard alone', async () => {
+    const { page, said } = await openApp(walk, '#site=yard&place=posts');
+    const before = (await held(page)).kinds.length;
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowLeft');
+    await expect.poll(() => held(page).then((h) => h.place)).toBe('land');
+    await tabTo(page, page.locator('[data-do=draw]'));
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.locator('[data-kind=woods]').first());
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.locator('[data-switch=snap]'));
+    await page.keyboard.press('Space');
+    await tabTo(page, page.locator('[data-switch=cross]'));
+    await page.keyboard.press('Space');
+    await page.getByRole('application').waitFor();
+    const way: [string, number][] = [
+      ['ArrowRight', 10],
+      ['ArrowDown', 5],
+      ['ArrowLeft', 10],
+      ['ArrowUp', 4],
+    ];
+    for (const [key, times] of way)
+      for (let i = 0; i < times; i++) {
+        await page.keyboard.press(key);
+        await page.keyboard.press('Space');
+      }
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Space');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Space');
+    expect((await held(page)).corners).toBe(30);
+    await page.screenshot({ path: `${pictures}/land-keyboard.png` });
+    await page.keyboard.press('Enter');
+    const now = await held(page);
+    expect(now.trouble).toBe(null);
+    expect(now.kinds.length).toBe(before + 1);
+    expect(now.last).toEqual({ kind: 'woods', corners: 30 });
+    await tabTo(page, page.locator('[data-step="1"]'));
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.locator('[data-move]'));
+    await page.keyboard.press('ArrowUp');
+    expect((await held(page)).sentences.at(-1)).toContain('Moved a corner');
+    await tabTo(page, page.locator('[data-delete-corner]'), 300);
+    await page.keyboard.press('Enter');
+    expect((await held(page)).last).toEqual({ kind: 'woods', corners: 29 });
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('the Land place', () => {
+  it.each([
+    [1440, 900],
+    [390, 844],
+    [320, 640],
+  ])('passes the accessibility rules on its pages at %i × %i in three themes', async (width, height) => {
+    const { page } = await openApp(walk, '#site=yard&place=land', { width, height });
+    const faults: string[] = [];
+    const pages = ['list', 'kinds', 'numbers', 'settings', 'import', 'issues', 'new', 'files'];
+    for (const [i, name] of pages.entries()) {
+      await page.evaluate(
+        ([open, theme]) => {
+          const { store } = document.querySelector('mp-app') as unknown as {
+            store: { state: { land: object }; set(change: object): void };
+          };
+          store.set({ theme, land: { ...store.state.land, page: open } });
+        },
+        [name, themeNames[i % 3]] as const,
+      );
+      await page.waitForTimeout(150);
+      faults.push(...(await axeViolations(page)).map((fault) => `${name}: ${fault}`));
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      if (over > 0) faults.push(`${name}: ${over} px wider than the window`);
+      await page.screenshot({ path: `${pictures}/land-${name}-${width}.png` });
+    }
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+});
