@@ -20,8 +20,8 @@ export interface Proven {
 const secondsOf = { quick: 5, full: 30 } as const;
 
 /**
- * Simplex steps of branch and bound for each second allowed: what two slow cores make in half a second or so (measured here),
- * so that the steps end a solve before the clock does and the same seed gives the same plan on any machine.
+ * Simplex steps of branch and bound for each second allowed: meant to be what a slow machine makes in well under a second (a guess, not
+ * calibrated), so that the steps end a solve before the clock does and the same seed gives the same plan on any machine.
  */
 export const stepsPerSecond = 1500;
 
