@@ -10,11 +10,11 @@ export function savedWords(saved: Saved, keeping: KeepingState, words: Words): s
   if (keeping.mode === 'other-window') return library.saved.looking;
   if (keeping.mode === 'differ') return library.saved.differ;
   if (keeping.mode === 'newer') return library.saved.newer;
+  if ((saved.at === 'never' || saved.at === 'saved') && keeping.where === 'window') return library.saved.window;
   if (saved.at === 'saved') {
     const time = clock(saved.time);
     return keeping.exported === null ? library.saved.hereOnly(time) : shell.saved.saved(time);
   }
   if (saved.at === 'failed') return shell.saved.failed(saved.why);
-  if (saved.at === 'never' && keeping.where === 'window') return library.saved.window;
   return shell.saved[saved.at];
 }
