@@ -75,7 +75,10 @@ export const appStyle = css`
       display: none;
     }
     :host([data-place="round"]) mp-messages {
-      top: 62px;
+      bottom: 92px;
+    }
+    :host([data-walking]) mp-messages {
+      top: 262px;
       bottom: auto;
     }
   }

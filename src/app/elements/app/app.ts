@@ -97,6 +97,8 @@ export class App extends LitElement {
   #follow(state: AppState, before: AppState): void {
     if (state.theme !== before.theme) this.#ink(state);
     this.setAttribute('data-place', state.place);
+    const { page, draft, arrived } = state.round;
+    this.toggleAttribute('data-walking', state.place === 'round' && page === 'walk' && !draft && !arrived);
     if (state.site !== before.site && state.site)
       document.title = `${state.site.settings.name} · ${state.words.shell.product}`;
     const address = writeHash({ site: state.siteId, place: state.place, selection: state.selection });

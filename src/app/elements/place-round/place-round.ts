@@ -73,6 +73,10 @@ export class PlaceRound extends StoreElement {
   }
 
   protected override firstUpdated(): void {
+    queueMicrotask(() => this.isConnected && this.#enter());
+  }
+
+  #enter(): void {
     if (this.phone && this.state.theme !== 'sunlight') {
       this.#themeBefore = this.state.theme;
       setTheme(this.store, 'sunlight');

@@ -23,7 +23,6 @@ export const placeStyle = css`
   nav {
     display: flex;
     flex-wrap: wrap;
-    gap: 0 2px;
     margin-bottom: 10px;
     border-bottom: 1px solid var(--line);
   }
@@ -31,8 +30,9 @@ export const placeStyle = css`
     border: 0;
     border-radius: 0;
     background: none;
-    padding: 0 8px;
-    font: 600 0.9rem / 1 var(--sans);
+    flex: 1 1 auto;
+    padding: 0 4px;
+    font: 600 0.84rem / 1 var(--sans);
   }
   nav button[aria-current="page"] {
     box-shadow: inset 0 -3px 0 var(--rust);

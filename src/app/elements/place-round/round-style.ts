@@ -29,9 +29,20 @@ export const roundStyle = css`
     box-shadow: inset 0 0 0 1.5px var(--sky);
   }
   button[aria-pressed="true"]::before {
-    content: "✓";
-    margin-right: 4px;
-    font-weight: 700;
+    content: "";
+    flex: none;
+    display: inline-block;
+    width: 5px;
+    height: 11px;
+    margin: 0 6px 3px 2px;
+    border: solid var(--sky);
+    border-width: 0 2.5px 2.5px 0;
+    rotate: 42deg;
+  }
+  button.filled:disabled {
+    background: var(--raised);
+    border-color: var(--line);
+    color: var(--quiet);
   }
   .buttons {
     display: flex;

@@ -14,6 +14,9 @@ import { shared } from '../../styles/shared.ts';
 import { knownOf } from '../visit-choices/visit-known.ts';
 import { timeWords } from './time-words.ts';
 
+/** A length that is told in yards: all legs then have one unit, and their sum another. */
+const yards = 200;
+
 @customElement('mp-round-list')
 export class RoundList extends StoreElement {
   static override styles = [
@@ -112,7 +115,7 @@ export class RoundList extends StoreElement {
       ${
         round.back
           ? html`<p class="back">
-              ${words.round.back(lengthText(round.back.metres, units), this.#minutes(round.back))}
+              ${words.round.back(lengthText(round.back.metres, units, yards), this.#minutes(round.back))}
             </p>`
           : null
       }`;
@@ -171,14 +174,14 @@ export class RoundList extends StoreElement {
             >${known.seen} <span class="weak">${known.closed ? words.round.doNotOpen : known.care}</span></span
           ></span
         >
-        ${done ? html`<span class="mark">✓ ${words.round.seenWord}</span>` : mark === 'skipped' ? html`<span class="small">${words.round.skippedWord}</span>` : null}
+        ${done ? html`<span class="mark">${words.round.seenWord}</span>` : mark === 'skipped' ? html`<span class="small">${words.round.skippedWord}</span>` : null}
       </button>
     </li>`;
   }
 
   #leg(way: Way): string {
     return this.words.round.leg(
-      lengthText(way.metres, this.state.units),
+      lengthText(way.metres, this.state.units, yards),
       compass(way.bearing),
       degrees(way.bearing),
       this.#minutes(way),

@@ -34,7 +34,11 @@ export class RoundPaper extends StoreElement {
         gap: 8px;
         margin: 8px 0;
       }
+      .head label {
+        min-width: 0;
+      }
       .head input {
+        box-sizing: border-box;
         width: 100%;
         font-weight: 400;
       }

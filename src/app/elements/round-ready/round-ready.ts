@@ -44,6 +44,7 @@ export class RoundReady extends StoreElement {
       }
       .mark {
         grid-row: 1 / 3;
+        grid-column: 1;
         font-weight: 700;
         color: var(--moss);
       }
@@ -79,7 +80,7 @@ export class RoundReady extends StoreElement {
             html`<div class="row ${row.state}" data-row=${row.id}>
               <dt>${ready.rows[row.id]}</dt>
               <dd>${this.#sentence(row, facts)}</dd>
-              <dd class="mark">${row.state === 'yes' ? '✓ ' : ''}${ready.marks[row.state]}</dd>
+              <dd class="mark">${ready.marks[row.state]}</dd>
             </div>`,
         )}
       </dl>

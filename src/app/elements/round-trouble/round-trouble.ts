@@ -2,7 +2,6 @@
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { visitsFile } from '../../actions/round-share.ts';
-import { roundOf } from '../../actions/round-view.ts';
 import { retryVisits } from '../../actions/visit-log.ts';
 import { saveFile } from '../../field/hand-over.ts';
 import { clockDoubt, localTime } from '../../field/local-time.ts';
@@ -55,7 +54,9 @@ export class RoundTrouble extends StoreElement {
   }
 
   #clock() {
-    const lon = roundOf(this.state)?.stops.find((stop) => stop.position)?.position?.[0] ?? null;
+    // Only where the device itself stands: a trail may be planned from far away.
+    const { where } = this.state.round;
+    const lon = where.at === 'fix' ? where.fix.position[0] : null;
     const doubt = clockDoubt(localTime(new Date()), this.state.round.log, lon);
     if (!doubt) return null;
     const { clock } = this.words.round;

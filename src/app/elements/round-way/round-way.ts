@@ -41,7 +41,8 @@ export class RoundWay extends StoreElement {
     const target = targetOf(this.state);
     if (!round || !target) return null;
     const way = wayTo(this.state, target);
-    return html`<div class="band">
+    return html`<div class="top">
+      <div class="band">
         ${this.#progress()}
         <div class="line">
           <h1>${this.words.round.box(target.number)}</h1>
@@ -49,15 +50,14 @@ export class RoundWay extends StoreElement {
         </div>
         <div class="line second">
           <p>
-            ${
-              target.facing === null ? '' : this.words.round.faces(compassPhrase(target.facing), degrees(target.facing))
-            }
+            ${target.facing === null ? '' : this.words.round.faces(shortPhrase(target.facing), degrees(target.facing))}
           </p>
           <p class="way">${this.#bearing(target, way)}</p>
         </div>
         ${this.#trust(way)}
       </div>
-      ${this.#dial(way)}`;
+      ${this.#dial(way)}
+    </div>`;
   }
 
   #progress() {
@@ -162,6 +162,12 @@ export class RoundWay extends StoreElement {
     if (known.kind === 'magnetic') return needle === null ? heading.magneticRaw : heading.magnetic;
     return needle === null ? heading.compassOnly : heading.compass(degrees(Math.abs(needle)));
   }
+}
+
+/** "east", but "ESE" where the words would not fit beside the way. */
+function shortPhrase(bearing: number): string {
+  const phrase = compassPhrase(bearing);
+  return phrase.length > 9 ? compass(bearing) : phrase;
 }
 
 declare global {

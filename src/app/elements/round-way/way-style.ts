@@ -68,6 +68,7 @@ export const wayStyle = css`
     margin-top: 3px;
   }
   .way {
+    white-space: nowrap;
     font-weight: 600;
     text-align: right;
   }
@@ -105,12 +106,15 @@ export const wayStyle = css`
     fill: var(--sky);
   }
   @media (max-width: 719px) {
-    .band {
+    .top {
       position: fixed;
       z-index: 3;
       top: 56px;
       left: 0;
       right: 0;
+      pointer-events: none;
+    }
+    .band {
       padding: 0 16px 8px;
       border-bottom: var(--rule) solid var(--ink);
       pointer-events: auto;
@@ -123,13 +127,7 @@ export const wayStyle = css`
       font-size: 2.875rem;
     }
     .slip {
-      position: fixed;
-      z-index: 2;
-      top: 206px;
-      left: 8px;
-      max-width: calc(100vw - 16px);
-      margin: 0;
-      pointer-events: none;
+      margin: 8px 8px 0;
     }
     .slip p {
       max-width: 150px;
@@ -145,8 +143,7 @@ export const wayStyle = css`
     }
   }
   @media (max-width: 719px) and (max-height: 620px) {
-    .band,
-    .slip {
+    .top {
       position: static;
     }
   }

@@ -155,7 +155,7 @@ export class VisitForm extends StoreElement {
               ${offer.cautions.map((caution) => html`<li>${caution}</li>`)}
             </ul>
             ${this.#pest(draft, offer)}
-            ${offer.law ? html`<p class="small"><b>${visit.law}</b> ${offer.law}</p>` : null}
+            ${offer.law ? html`<details class="inner" ?open=${isPest(offer)}><summary>${visit.law}</summary><p class="small">${offer.law}</p></details>` : null}
             <p class="small">${visit.source(offer.sources)}</p>
           </div>`,
       )}
@@ -272,6 +272,9 @@ export class VisitForm extends StoreElement {
     </div>`;
   }
 }
+
+/** Whether a nest might be removed: then the law is not folded away. */
+const isPest = (offer: Offer) => offer.id === 'second-look' || offer.id === 'remove-pest-nest';
 
 /** The day a box was put up, where the site file says so (a member `since`, YYYY-MM-DD). */
 function since(

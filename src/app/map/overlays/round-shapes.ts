@@ -1,6 +1,6 @@
 /** What the round looks like on the map, as features: legs, discs of a shared round, walker, way to the box. */
 import type { Feature } from 'geojson';
-import { destination, type Point } from '../../../geometry/point.ts';
+import { bearing, destination, type Point } from '../../../geometry/point.ts';
 import type { Frame } from '../../../ground/types.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { LonLat } from '../../../site/types.ts';
@@ -82,6 +82,8 @@ export function hereFeatures({ fix, frame, target, rings, words, within }: HereI
     geometry: { type: 'Polygon', coordinates: [circle(frame, at, Math.max(0.5, fix.accuracy)).map((p) => [...p])] },
     properties: { role: 'error' },
   };
-  const way = target && !within ? [line([fix.position, target], { role: 'way' })] : [];
+  const turn = target ? bearing(at, frame.toPlane(target)) : 0;
+  const way =
+    target && !within ? [line([fix.position, target], { role: 'way' }), place(target, { role: 'head', turn })] : [];
   return [...round, error, ...way, place(fix.position, { role: 'you', words })];
 }

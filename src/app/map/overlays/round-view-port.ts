@@ -6,7 +6,7 @@ import type { AppState } from '../../state.ts';
 import type { MapHost } from '../host.ts';
 
 /** px kept clear on a phone: tabs and band above, the visit below. */
-const phonePadding = { left: 34, right: 34, top: 206, bottom: 320 };
+const phonePadding = { left: 40, right: 40, top: 250, bottom: 330 };
 
 const before720 = new WeakMap<MapHost, PaddingOptions>();
 

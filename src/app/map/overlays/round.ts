@@ -14,6 +14,7 @@ import { keepInView } from './round-view-port.ts';
 
 const walkSource = 'round-walk';
 const hereSource = 'round-here';
+const head = (theme: string) => `round-head:${theme}`;
 const arrow = (theme: string) => `round-arrow:${theme}`;
 
 /** Narrower windows are held in the hand: the phone's frame. */
@@ -64,7 +65,8 @@ const collection = (features: FeatureCollection['features']): FeatureCollection 
 
 function showWalk(host: MapHost, state: AppState): void {
   const { plan, units, place } = state;
-  const say = (metres: number) => lengthText(metres, units);
+  // 200 m are told in yards: all legs then have one unit.
+  const say = (metres: number) => lengthText(metres, units, 200);
   const { shared } = state.round;
   const chosen = state.selection?.of === 'box' ? state.selection.number : null;
   const features =
@@ -119,7 +121,18 @@ function hideReasons(host: MapHost, hidden: boolean): void {
 function paintArrow(host: MapHost, theme: string, painted: Set<string>): void {
   if (painted.has(theme)) return;
   painted.add(theme);
-  const { ink, halo } = host.ink;
+  const { ink, halo, sky } = host.ink;
+  host.picture(
+    head(theme),
+    paintPicture(34, 34, 2, (context) => {
+      const tip = new Path2D('M17 4 L29 29 L17 23 L5 29 Z');
+      context.strokeStyle = halo;
+      context.lineWidth = 5;
+      context.stroke(tip);
+      context.fillStyle = sky;
+      context.fill(tip);
+    }),
+  );
   host.picture(
     arrow(theme),
     paintPicture(22, 22, 2, (context) => {
@@ -293,15 +306,17 @@ function hereLayers(host: MapHost): LayerSpecification[] {
       paint: { 'line-color': ink.sky, 'line-width': 6 },
     },
     {
-      id: 'round-way-arrow',
+      id: 'round-way-head',
       type: 'symbol',
       source: hereSource,
-      filter: of('way'),
+      filter: of('head'),
       layout: {
-        'symbol-placement': 'line-center',
-        'icon-image': arrow(theme),
-        'icon-size': 1.5,
+        'icon-image': head(theme),
+        'icon-rotate': ['get', 'turn'],
+        'icon-rotation-alignment': 'map',
+        'icon-offset': [0, 38],
         'icon-allow-overlap': true,
+        'icon-ignore-placement': true,
       },
     },
     {

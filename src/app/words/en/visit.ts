@@ -147,7 +147,7 @@ export const visit = {
   looksOdd: 'Looks odd:',
   secondLook: (bird: string) => `I looked again: nest, eggs and the adult are a ${bird}’s`,
   removed: 'I removed this nest',
-  law: 'Law:',
+  law: 'What the law says',
   source: (sources: readonly string[]) => `Source: ${sources.join(', ')}`,
   when: 'When',
   date: 'Day',
