@@ -1,12 +1,14 @@
 /** A woods of thirty corners, drawn with touch on a phone and with the keyboard alone at a desk. */
 import { mkdirSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { themeNames } from '../../src/app/theme.ts';
 import { axeViolations } from './axe.ts';
 import { around, held, tabTo } from './land-ways.ts';
 import { openApp, startWalk, type Walk } from './serve.ts';
 
 const pictures = 'out/pictures';
+/** Software drawing on a shared machine is slow; the steps themselves wait for what they need. */
+vi.setConfig({ testTimeout: 240_000 });
 let walk: Walk;
 
 beforeAll(async () => {

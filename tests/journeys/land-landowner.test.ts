@@ -1,11 +1,13 @@
 /** A landowner's whole way: a new site at typed coordinates, house, lawn, trees, woods drawn in order, and two posts suggested with reasons. */
 import { mkdirSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { axeViolations } from './axe.ts';
 import { held } from './land-ways.ts';
 import { type Opened, openApp, startWalk, type Walk } from './serve.ts';
 
 const pictures = 'out/pictures';
+/** Software drawing on a shared machine is slow; the steps themselves wait for what they need. */
+vi.setConfig({ testTimeout: 240_000 });
 let walk: Walk;
 let desk: Opened;
 

@@ -11,9 +11,11 @@ import { siteBounds } from '../map/bounds.ts';
 import type { Store } from '../store.ts';
 import { edit } from './edit.ts';
 import { setLand } from './land-state.ts';
-import { openText } from './open.ts';
+import { openSite } from './open.ts';
 import { say } from './say.ts';
 import { goTo } from './select.ts';
+import { freeName } from './shelf-file.ts';
+import { freshId } from './shelf-name.ts';
 
 /** The order a yard is drawn in: from what one stands in to what stands around. */
 export const guideOrder: readonly Kind[] = ['building', 'short-grass', 'tree', 'woods', 'brush', 'feeder'];
@@ -23,12 +25,15 @@ export function nextOfGuide(site: Site, passed: readonly Kind[]): Kind | null {
   return guideOrder.find((kind) => !passed.includes(kind) && !site.features.some((f) => f.kind === kind)) ?? null;
 }
 
-/** Opens an empty site of that name with today's date and the region and units given. */
+/** Keeps and opens an empty site of that name with today's date and the region and units given. Says why when it cannot. */
 export async function startSite(store: Store, name: string, options: Partial<SiteSettings>): Promise<void> {
   const now = new Date();
   const date = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
-  const site = newSite(name.trim() || store.state.words.land.newSite.unnamed, { date, ...options });
-  await openText(store, `site-${now.getTime().toString(36)}`, writeSite(site));
+  const { words } = store.state;
+  const own = await freeName(store, name.replace(/\s+/g, ' ').trim().slice(0, 120) || words.land.newSite.unnamed);
+  const id = freshId(own);
+  await store.shelf.save(id, own, writeSite(newSite(own, { date, ...options })), words.library.newSite);
+  await openSite(store, id);
   store.set({ land: { ...firstLand, guide: true }, selection: null, place: 'land' });
 }
 

@@ -1,7 +1,8 @@
-/** The site file: downloaded with its seal, another one opened. */
+/** The site file: written with its seal, another one opened. */
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { downloadSite, openFile } from '../../actions/land-file.ts';
+import { openPage } from '../../actions/land-state.ts';
+import { canWriteFiles, downloadSite, openFile, saveToFile } from '../../actions/shelf-file.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { landStyle } from '../place-land/land-style.ts';
@@ -16,24 +17,31 @@ export class LandFiles extends StoreElement {
 
   protected override render() {
     const { file } = this.words.land;
+    const none = this.state.site === null;
     return html`<section>
         <h2>${file.download}</h2>
         <p>${file.downloadHint}</p>
-        <p><button data-do="download" ?disabled=${!this.state.site} @click=${() => downloadSite(this.store)}>${file.download}</button></p>
+        <div class="row" style="margin-top:8px">
+          <button data-do="download" ?disabled=${none} @click=${() => downloadSite(this.store)}>${file.download}</button>
+          ${canWriteFiles() ? html`<button data-do="write" ?disabled=${none} @click=${() => saveToFile(this.store)}>${file.write}</button>` : null}
+        </div>
       </section>
       <section>
         <h2>${file.open}</h2>
         <p>${file.openHint}</p>
         <label class="field"
-          ><span>${file.choose}</span><input type="file" accept=".geojson,.json,application/geo+json" data-do="open" @change=${this.#open}
+          ><span>${file.choose}</span
+          ><input type="file" accept=".geojson,.json,application/geo+json" data-do="open" @change=${this.#open}
         /></label>
       </section>`;
   }
 
-  #open({ target }: Event): void {
+  async #open({ target }: Event): Promise<void> {
     const input = target as HTMLInputElement;
     const chosen = input.files?.[0];
     input.value = '';
-    if (chosen) void openFile(this.store, chosen);
+    if (!chosen) return;
+    await openFile(this.store, chosen);
+    openPage(this.store, 'list');
   }
 }

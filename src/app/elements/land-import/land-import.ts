@@ -233,3 +233,9 @@ function cornersOfAll(shapes: readonly { coordinates: unknown }[]): [number, num
   for (const shape of shapes) walk(shape.coordinates);
   return flat;
 }
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'mp-land-import': LandImport;
+  }
+}

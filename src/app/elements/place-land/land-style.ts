@@ -70,6 +70,23 @@ export const landStyle = css`
     font: inherit;
     font-size: max(1rem, 16px);
   }
+  input[type="file"] {
+    max-width: 100%;
+    min-height: 44px;
+    font: inherit;
+    color: var(--ink);
+  }
+  input[type="file"]::file-selector-button {
+    min-height: 44px;
+    margin-right: 10px;
+    padding: 0 14px;
+    border: var(--rule) solid var(--ink);
+    border-radius: 5px;
+    background: var(--raised);
+    color: var(--ink);
+    font: 600 0.875rem / 1 var(--sans);
+    cursor: pointer;
+  }
   textarea {
     min-height: 72px;
     resize: vertical;

@@ -10,7 +10,8 @@ import {
   takeCornerBack,
   takeTool,
 } from '../../actions/land-draw.ts';
-import { choose, openPage } from '../../actions/land-state.ts';
+import { recheck } from '../../actions/land-recheck.ts';
+import { choose, openPage, setLand } from '../../actions/land-state.ts';
 import { deleteChosen } from '../../actions/land-tools.ts';
 import type { LandPage } from '../../land-state.ts';
 import { draws } from '../../map/drawing/sketch.ts';
@@ -36,16 +37,22 @@ import { landStyle } from './land-style.ts';
 @customElement('mp-place-land')
 export class PlaceLand extends StoreElement {
   static override styles = [shared, landStyle];
+  #soon = 0 as unknown as ReturnType<typeof setTimeout>;
   readonly #onKey = (event: KeyboardEvent) => landKey(this.store, event);
 
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('keydown', this.#onKey, true);
+    addEventListener('dragover', this.#onDrag);
+    addEventListener('drop', this.#onDrop);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.#onKey, true);
+    removeEventListener('dragover', this.#onDrag);
+    removeEventListener('drop', this.#onDrop);
+    clearTimeout(this.#soon);
   }
 
   protected override watches() {
@@ -58,6 +65,8 @@ export class PlaceLand extends StoreElement {
       state.selection === before.selection &&
       state.land.page === before.land.page &&
       state.land.tool?.does === before.land.tool?.does;
+    if (state.siteId !== before.siteId && state.plan === null) this.#otherSite();
+    if (state.site !== before.site) this.#recheckLater();
     if (!same) this.updateComplete.then(() => this.renderRoot.querySelector('mp-page')?.toTop());
   }
 
@@ -70,6 +79,46 @@ export class PlaceLand extends StoreElement {
       return html`<mp-page><h1>${this.words.land.title}</h1></mp-page>`;
     return this.#page(land.page);
   }
+
+  /** Another site was opened: what was in the hand belongs to the old one. */
+  #otherSite(): void {
+    setLand(this.store, {
+      tool: null,
+      corners: [],
+      takenBack: [],
+      corner: null,
+      trouble: null,
+      offers: [],
+      preview: [],
+    });
+  }
+
+  #recheckLater(): void {
+    clearTimeout(this.#soon);
+    this.#soon = setTimeout(() => void recheck(this.store), 600);
+  }
+
+  /** Entries not used and warnings, as the button says. */
+  #count(): number {
+    const { issues, site } = this.state;
+    const kept = site?.kept?.length ?? 0;
+    const errors = issues.filter(({ severity }) => severity === 'error').length;
+    return Math.max(kept, errors) + issues.filter(({ severity }) => severity === 'warning').length;
+  }
+
+  /** A file dropped anywhere is looked at as one to bring in. */
+  readonly #onDrag = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  };
+
+  readonly #onDrop = async (event: DragEvent): Promise<void> => {
+    const file = event.dataTransfer?.files[0];
+    if (event.defaultPrevented || !file || !this.state.site) return;
+    event.preventDefault();
+    openPage(this.store, 'import');
+    await this.updateComplete;
+    await this.renderRoot.querySelector('mp-land-import')?.begin(file);
+  };
 
   #chosen(): SiteFeature | null {
     const { selection, site } = this.state;
@@ -151,7 +200,7 @@ export class PlaceLand extends StoreElement {
       <nav style="margin-top:12px" class="two" aria-label=${land.pagesLabel}>
         ${(['numbers', 'import', 'settings', 'files', 'new', 'issues'] as const).map(
           (page) =>
-            html`<button data-page=${page} @click=${() => openPage(this.store, page)}>${land.pages[page]}</button>`,
+            html`<button data-page=${page} @click=${() => openPage(this.store, page)}>${page === 'issues' ? land.issuesPage(this.#count()) : land.pages[page]}</button>`,
         )}
       </nav>
       ${

@@ -11,6 +11,7 @@ import { pressOffer } from '../../actions/land-offer.ts';
 import { change, choose, chooseCorner, setLand } from '../../actions/land-state.ts';
 import { pickOther } from '../../actions/land-tools.ts';
 import { warnOfPlace } from '../../actions/land-warn.ts';
+import type { Offer } from '../../land-state.ts';
 import type { AppState } from '../../state.ts';
 import type { MapHost } from '../host.ts';
 import { Cross } from './cross.ts';
@@ -71,6 +72,7 @@ export class Desk {
     )
       return;
     if (state.land.look && state.land.look !== before?.land.look) this.#lookAt(state.land.look);
+    if (state.land.offers !== before?.land.offers) this.#showOffers(state.land.offers);
     this.#setCross(state.land.cross);
     if (!state.land.tool) this.#hand = null;
     this.#host.map.getCanvas().style.cursor = state.land.tool ? 'crosshair' : '';
@@ -89,6 +91,22 @@ export class Desk {
   point(at: LonLat | null): void {
     this.#hand = at === null ? null : this.#pull(at).at;
     this.#later();
+  }
+
+  /** Offered places out of sight are brought into sight; the map stays where it is when all can be seen. */
+  #showOffers(offers: readonly Offer[]): void {
+    const { map } = this.#host;
+    const seen = map.getBounds();
+    if (offers.every(({ at }) => seen.contains(at))) return;
+    const [lons, lats] = [offers.map(({ at }) => at[0]), offers.map(({ at }) => at[1])];
+    const zoom = Math.min(map.getZoom(), 19.5);
+    const box: [number, number, number, number] = [
+      Math.min(...lons),
+      Math.min(...lats),
+      Math.max(...lons),
+      Math.max(...lats),
+    ];
+    map.fitBounds(box, { padding: 60, maxZoom: zoom, duration: 0 });
   }
 
   #lookAt([west, south, east, north]: readonly [number, number, number, number]): void {

@@ -28,6 +28,7 @@ export const land = {
     new: 'New site',
     files: 'Site file',
   },
+  issuesPage: (n: number) => (n === 0 ? 'Things to look at' : `Things to look at (${n})`),
   pagesLabel: 'What to do with the land',
   back: 'Back to the list',
   done: 'Done',
@@ -282,15 +283,7 @@ export const land = {
     open: 'Open a site file',
     openHint: 'It is opened as a site of its own; the one open now stays as it is.',
     choose: 'Choose a site file',
-    saved: (name: string) => `${name} was written with its seal.`,
-    notSaved: (why: string) => `The file was not written: ${why}. Your site is unchanged.`,
-    notOpened: (name: string, why: string) => `${name} could not be opened: ${why}. Nothing was changed.`,
-    opened: {
-      whole: (name: string) => `${name} is open; its seal fits.`,
-      broken: (name: string) =>
-        `${name} is open, but its seal does not fit: the copy is damaged or was changed by hand. Compare it with another copy before you rely on it.`,
-      none: (name: string) => `${name} is open. It carries no seal.`,
-    },
+    write: 'Write to a file of yours',
   },
   issues: {
     none: 'Nothing to look at.',
