@@ -18,7 +18,7 @@ export interface Fact {
   readonly big?: boolean;
 }
 
-/** Everything a card says, most needed first (what finds no room at the end is left out). */
+/** Everything a card says: where and how first, then the cautions, then why. */
 export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark[]): Fact[] {
   return [
     { label: 'Place', words: placeWords(box.position).join(', '), big: true },
@@ -26,19 +26,28 @@ export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark
     { label: 'Faces', words: facesLine(facts, box), big: true },
     ...buildFacts(facts, box),
     { label: 'Door', words: doorLine(facts, box) },
+    ...poleFacts(facts.units),
+    { label: 'Care', words: careLine(box) },
+    { label: 'Why here', words: whyLine(box) },
+    { label: 'Weakest', words: weakestLine(box) },
+  ];
+}
+
+/** Pole (TWRA) and guard (common practice), in one system of units. */
+function poleFacts(units: Units): Fact[] {
+  const [pole, rebar, pipe, top, jump] =
+    units === 'us'
+      ? ['1/2–3/4 in', '3–4 ft', '24 × 8 in', '4 ft', '6–10 ft']
+      : ['13–19 mm', '0.9–1.2 m', '61 × 20 cm', '1.2 m', '2–3 m'];
+  return [
     {
       label: 'Pole',
-      words:
-        'smooth 1/2–3/4 in (13–19 mm) conduit over 3–4 ft (0.9–1.2 m) rebar, half of it driven (TWRA); no tree, no fence.',
+      words: `smooth ${pole} conduit over ${rebar} rebar, half of it driven (TWRA); no tree, no fence.`,
     },
     {
       label: 'Guard',
-      words:
-        'pipe 24 × 8 in (61 × 20 cm), closed top, wobbling, its top 4 ft (1.2 m) up or more; no jump within 6–10 ft (common practice).',
+      words: `${pipe} pipe, closed top, wobbling, its top ${top} up or more; no jump within ${jump} (common practice).`,
     },
-    { label: 'Why here', words: whyLine(box) },
-    { label: 'Weakest', words: weakestLine(box) },
-    { label: 'Care', words: careLine(box) },
   ];
 }
 
@@ -114,7 +123,7 @@ function doorLine({ site }: BookFacts, { card }: PlannedBox): string {
   const [left, right] = [card.facing.used - 90, card.facing.used + 90];
   const [side, word] = turn(left, away) > turn(right, away) ? [left, 'left'] : [right, 'right'];
   const why = site.settings.stormFrom === null ? 'away from the afternoon' : 'away from the storm';
-  return `opens on the ${windOf(side)} side (${word} of the hole as it looks out), ${why}; screw or pin it shut.`;
+  return `opens on the ${windOf(side)} side (${word}, looking out), ${why}; screw or pin it shut.`;
 }
 
 /** The two best rows' own sentences. */

@@ -63,7 +63,9 @@ export function drawMap(view: View, facts: MapFacts, wish: MapWish): Item {
     for (const run of thing.lines)
       for (const piece of clipLine(run.map(view.toPaper), view.window))
         for (let i = 1; i < piece.length; i++) taken.addLine(...piece[i - 1]!, ...piece[i]!, true);
-  const names = drawNames(facts.things, facts.layers, view, style, taken);
+  // A map of frames is an overview: a name on a dashed line would be read as the frame's.
+  for (const frame of frames) takeFrame(frame, view, taken);
+  const names = drawNames(facts.things, facts.layers, view, style, taken, frames.length > 0);
   const items: Item[] = [
     land,
     group(
@@ -147,6 +149,19 @@ function frameLines({ min, max }: MapFrame, view: View): Item[] {
     path(shape, { stroke: { width: 1.3, color: '#ffffff' } }),
     path(shape, { stroke: { width: 0.45, color: '#000000', dash: [2.4, 1.2] } }),
   ];
+}
+
+function takeFrame({ min, max }: MapFrame, view: View, taken: Taken): void {
+  const [left, bottom] = view.toPaper(min);
+  const [right, top] = view.toPaper(max);
+  const corners = [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+    [left, top],
+  ] as const;
+  for (const [i, [x, y]] of corners.slice(1).entries()) taken.addLine(...corners[i]!, x, y);
 }
 
 /** Its words, along its upper or lower edge where nothing is taken, else in its upper left corner. */

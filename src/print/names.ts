@@ -16,10 +16,26 @@ import { keyWord } from './words.ts';
 /** Names are shortened to this many mm. */
 const longest = 60;
 
-/** Names of things, biggest first; what finds no room is left out. Each name stands once, however many pieces its land has. */
-export function drawNames(things: readonly Thing[], layers: Layers, view: View, style: Style, taken: Taken): Item[] {
+/** An area smaller than this on paper goes without a name where only large land is named, mm² of its box (ours). */
+const largeLand = 300;
+
+/**
+ * Names of things, biggest first; what finds no room is left out. Each name stands once, however many pieces its land has.
+ * `large`: only starts and large land, and only where a name crosses nothing.
+ */
+export function drawNames(
+  things: readonly Thing[],
+  layers: Layers,
+  view: View,
+  style: Style,
+  taken: Taken,
+  large = false,
+): Item[] {
   const seen = things.filter((thing) => touches(thing, view, 0));
-  const named = seen.map((thing) => called(thing, style)).filter((thing) => thing.name !== '');
+  const named = seen
+    .filter((thing) => !large || isLarge(thing, view))
+    .map((thing) => called(thing, style))
+    .filter((thing) => thing.name !== '');
   named.sort((a, b) => rank(b) - rank(a));
   const covers = coversOf(seen, view);
   const done = new Set<string>();
@@ -27,7 +43,7 @@ export function drawNames(things: readonly Thing[], layers: Layers, view: View, 
     const print = subjectOf(thing.kind, layers)?.print.name;
     const key = style.patterns ? `${thing.kind} ${thing.name}` : thing.id;
     if (!print || done.has(key)) return [];
-    const item = place(thing, covers, print, view, style, taken);
+    const item = place(thing, covers, print, view, style, taken, large);
     if (!item) return [];
     done.add(key);
     return [item];
@@ -40,6 +56,12 @@ function called(thing: Thing, style: Style): Thing {
   if (!told) return thing;
   const word = keyWord(thing.kind);
   return { ...thing, name: thing.name === '' ? word : `${thing.name} (${word})` };
+}
+
+function isLarge(thing: Thing, { scale }: View): boolean {
+  const mm = 1000 / scale;
+  const box = (thing.max.x - thing.min.x) * mm * (thing.max.y - thing.min.y) * mm;
+  return thing.kind === 'trailhead' || (thing.areas.length > 0 && box >= largeLand);
 }
 
 /** Places first (they are what a tape starts from), then areas by size. */
@@ -55,6 +77,7 @@ function place(
   view: View,
   style: Style,
   taken: Taken,
+  clear: boolean,
 ): Item | null {
   const face: Face = print.face === 'italic' ? 'serifItalic' : 'serif';
   const size = Math.max(print.size, style.small);
@@ -71,7 +94,7 @@ function place(
     first = spot;
     break;
   }
-  const found = first ?? second;
+  const found = first ?? (clear ? null : second);
   if (!found) return null;
   taken.add(boxAt(found));
   return centered(...found, words, size, { face, halo: Math.max(print.halo, 0.8) });

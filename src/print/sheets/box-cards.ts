@@ -5,35 +5,65 @@ import { boxFacts, type Fact } from '../box-facts.ts';
 import { discLook, drawDisc } from '../disc.ts';
 import { type Box, group, type Item, path, text } from '../display.ts';
 import { type BookFacts, birdName, type Draft } from '../facts.ts';
-import { type Mark, marksOf } from '../landmarks.ts';
+import { marksOf } from '../landmarks.ts';
 import { plain, shorten, widthOf, wrap } from '../measure.ts';
-import { point } from '../style.ts';
+import { point, type Style } from '../style.ts';
 
 /** Room between cards, mm; the line to cut along runs in its middle. */
 const gap = 4;
 
-/** Two or four cards a page; large print has one. */
+/** A card, or a piece of one that needs more than a page. */
+interface Piece {
+  readonly box: PlannedBox;
+  readonly rows: readonly Fact[];
+  readonly first: boolean;
+}
+
+/** Four cards a page, two, or one: as many as was asked for, unless words would be cut off. Large print has one. */
 export function boxCards(facts: BookFacts): Draft[] {
-  const { plan, style, options, page } = facts;
-  const perPage = style.variant === 'large-print' ? 1 : (options.cardsPerPage ?? 4);
+  const { plan, page } = facts;
   const marks = marksOf(facts.things);
   const boxes = [...plan.boxes].sort((a, b) => a.number - b.number);
-  const pages = Math.ceil(boxes.length / perPage);
-  return Array.from({ length: pages }, (_, i) => {
-    const some = boxes.slice(i * perPage, (i + 1) * perPage);
+  const cards = boxes.map((box): Piece => ({ box, rows: boxFacts(facts, box, marks), first: true }));
+  const perPage = perPageOf(facts, cards);
+  const pieces = cards.flatMap((card) => cutCard(facts, card, perPage));
+  return Array.from({ length: Math.ceil(pieces.length / perPage) }, (_, i) => {
+    const some = pieces.slice(i * perPage, (i + 1) * perPage);
     return {
       id: `cards-${i + 1}`,
       kind: 'cards',
       title: `${plan.siteName}: box cards, page ${i + 1}`,
       page,
-      numbers: some.map((box) => box.number),
+      numbers: some.flatMap(({ box, first }) => (first ? [box.number] : [])),
       scale: null,
       draw: (sheet, sheets) => [
         ...cutLines(page.safe, perPage),
-        ...some.map((box, c) => card(facts, box, cellOf(page.safe, perPage, c), marks, `${sheet}/${sheets}`)),
+        ...some.map((one, c) => card(facts, one, cellOf(page.safe, perPage, c), `${sheet}/${sheets}`)),
       ],
     };
   });
+}
+
+/** As many cards on a page as asked for, or fewer: so many that no card is too long. */
+function perPageOf({ style, options, page }: BookFacts, cards: readonly Piece[]): 1 | 2 | 4 {
+  const asked = style.variant === 'large-print' ? 1 : (options.cardsPerPage ?? 4);
+  const fits = (perPage: number) => {
+    const room = factRoom(cellOf(page.safe, perPage, 0), style);
+    return cards.every(({ rows }) => factsHeight(rows, room.width, style.small) <= room.height);
+  };
+  return ([4, 2] as const).filter((one) => one <= asked).find(fits) ?? 1;
+}
+
+/** A card too long for a whole page goes on on the next. */
+function cutCard({ style, page }: BookFacts, card: Piece, perPage: number): Piece[] {
+  const room = factRoom(cellOf(page.safe, perPage, 0), style);
+  const pieces: Fact[][] = [[]];
+  for (const row of card.rows) {
+    const current = pieces[pieces.length - 1]!;
+    if (current.length > 0 && factsHeight([...current, row], room.width, style.small) > room.height) pieces.push([row]);
+    else current.push(row);
+  }
+  return pieces.map((rows, i) => ({ box: card.box, rows, first: i === 0 }));
 }
 
 /** The c-th of the page's cells, in rows. */
@@ -62,50 +92,47 @@ function cutLines(safe: Box, perPage: number): Item[] {
   return items;
 }
 
-function card(facts: BookFacts, box: PlannedBox, cell: Box, marks: readonly Mark[], place: string): Item {
-  const { style, plan, stamp } = facts;
-  const look = discLook([box.number], style.variant === 'large-print' ? 26 : 20);
+/** Size and place of a card's disc and head, mm. */
+function headOf(cell: Box, style: Style) {
+  const look = discLook([99], style.variant === 'large-print' ? 26 : 17);
   const middle = look.radius + 3.4;
+  const base = cell.y + style.head * point * 1.25;
+  const bottom = Math.max(cell.y + 2 * middle + 1, base + 2 * style.smallLine + 3);
+  return { middle, base, bottom };
+}
+
+/** Where the lines of a card stand. */
+function factRoom(cell: Box, style: Style): Box {
+  const { bottom } = headOf(cell, style);
+  return { x: cell.x, y: bottom, width: cell.width, height: cell.y + cell.height - bottom };
+}
+
+function card(facts: BookFacts, { box, rows, first }: Piece, cell: Box, place: string): Item {
+  const { style, plan, stamp } = facts;
+  const look = discLook([box.number], style.variant === 'large-print' ? 26 : 17);
+  const { middle, base } = headOf(cell, style);
   const left = cell.x + 2 * middle + 2;
   const right = cell.x + cell.width;
-  const base = cell.y + style.head * point * 1.25;
   const disc = {
     number: box.number,
     score: box.card.score,
     facing: box.card.facing.used,
     standing: box.state === 'standing',
   };
+  const title = `Box ${box.number}, ${birdName(box)}${first ? '' : ', continued'}`;
   const under = `${plain(plan.siteName)} · ${stamp.date} · rev ${plain(stamp.revision)} · ${plain(stamp.hash).slice(0, 8)} · ${place}`;
-  const top = Math.max(cell.y + 2 * middle + 1, base + 2 * style.smallLine + 3);
+  const head = (y: number, words: string) => text(left, y, shorten(words, right - left, style.small), style.small);
   return group([
     group(
-      [
-        text(
-          left,
-          base,
-          shorten(`Box ${box.number}, ${birdName(box)}`, right - left, style.head, 'serifBold'),
-          style.head,
-          { face: 'serifBold' },
-        ),
-      ],
+      [text(left, base, shorten(title, right - left, style.head, 'serifBold'), style.head, { face: 'serifBold' })],
       { tag: 'H2' },
     ),
-    group(
-      [
-        text(left, base + style.smallLine + 1, shorten(headLine(box), right - left, style.small), style.small),
-        text(left, base + 2 * style.smallLine + 1, shorten(under, right - left, style.small), style.small),
-      ],
-      { tag: 'P' },
-    ),
+    group([head(base + style.smallLine + 1, headLine(box)), head(base + 2 * style.smallLine + 1, under)], { tag: 'P' }),
     group([drawDisc(cell.x + middle, cell.y + middle, disc, look)], {
       tag: 'Figure',
       alt: `Box ${box.number}, hole facing ${Math.round(disc.facing)} degrees`,
     }),
-    ...factItems(
-      boxFacts(facts, box, marks),
-      { x: cell.x, y: top, width: cell.width, height: cell.y + cell.height - top },
-      facts,
-    ),
+    ...factItems(rows, factRoom(cell, style), style.small),
   ]);
 }
 
@@ -114,35 +141,47 @@ function headLine({ state, pairedWith, card }: PlannedBox): string {
   return `${kind} · score ${Math.round(card.score)}${pairedWith === null ? '' : ` · pair with box ${pairedWith}`}`;
 }
 
-/** Lines of a card, labels bold in a column of their own; lines that find no room at the foot are left out. */
-function factItems(rows: readonly Fact[], area: Box, { style }: BookFacts): Item[] {
-  const size = style.small;
-  const labelWidth = Math.max(...rows.map((row) => widthOf(row.label, size, 'sansBold'))) + 2;
-  const step = size * point * 1.22;
+/** Air above the first line and under each fact, mm. */
+const air = 0.65;
+
+function lineStep(size: number): number {
+  return size * point * 1.17;
+}
+
+/** Room of the bold labels, mm; the same on every card of one size. */
+function labelWidthOf(size: number): number {
+  return widthOf('Why here', size, 'sansBold') + 2;
+}
+
+function linesOf({ words, big }: Fact, width: number, size: number): string[] {
+  return wrap(words, width - labelWidthOf(size), size, big ? 'sansBold' : 'sans');
+}
+
+function factsHeight(rows: readonly Fact[], width: number, size: number): number {
+  return rows.reduce((sum, row) => sum + linesOf(row, width, size).length * lineStep(size) + air, 1.2);
+}
+
+/** Lines of a card, labels bold in a column of their own. */
+function factItems(rows: readonly Fact[], area: Box, size: number): Item[] {
+  const labels = labelWidthOf(size);
   const items: Item[] = [
     path(['M', area.x, area.y, 'L', area.x + area.width, area.y], { stroke: { width: 0.3, color: '#000000' } }),
   ];
   let y = area.y + 1.2;
-  for (const { label, words, big } of rows) {
-    const face = big ? 'sansBold' : 'sans';
-    const lines = wrap(words, area.width - labelWidth, size, face);
-    const room = Math.floor((area.y + area.height - y) / step);
-    if (room < 1) break;
-    const shown =
-      lines.length <= room
-        ? lines
-        : [...lines.slice(0, room - 1), shorten(lines.slice(room - 1).join(' '), area.width - labelWidth, size, face)];
+  for (const row of rows) {
+    const lines = linesOf(row, area.width, size);
     const first = y + size * point * 0.9;
+    const face = row.big ? 'sansBold' : 'sans';
     items.push(
       group(
         [
-          text(area.x, first, label, size, { face: 'sansBold' }),
-          ...shown.map((row, i) => text(area.x + labelWidth, first + i * step, row, size, { face })),
+          text(area.x, first, row.label, size, { face: 'sansBold' }),
+          ...lines.map((words, i) => text(area.x + labels, first + i * lineStep(size), words, size, { face })),
         ],
         { tag: 'P' },
       ),
     );
-    y += shown.length * step + 0.9;
+    y += lines.length * lineStep(size) + air;
   }
   return items;
 }

@@ -3,7 +3,8 @@ import type { PlannedBox, Round } from '../../plan-types.ts';
 import { compassOf, facingWords } from '../compass.ts';
 import { circle, type Item, path } from '../display.ts';
 import { type BookFacts, birdName } from '../facts.ts';
-import type { Column } from '../table.ts';
+import { widthOf, wrap } from '../measure.ts';
+import { type Column, tableWidth } from '../table.ts';
 import { degreeWords, placeWords, walkWords, windOf } from '../units.ts';
 
 /** What a tick says; a visit's state in one circle. */
@@ -16,9 +17,41 @@ export interface WalkList {
   readonly boxes: readonly PlannedBox[];
 }
 
+/** Room for the longest name in one line, mm. */
+const birdWidth = { least: 29, most: 44 } as const;
+
+/** Least room for words at the end of a row, mm. */
+const leastSeen = 14;
+
+/** Room at both sides of a cell's words, mm. */
+const sides = 2.6;
+
+function nameWidth({ boxes }: WalkList, size: number): number {
+  return Math.max(...boxes.map((box) => widthOf(birdName(box), size))) + sides;
+}
+
+/** What is wanted beyond the least, if there is so much to spare. */
+function clamped(wanted: number, spare: number): number {
+  return Math.max(0, Math.min(wanted, spare, birdWidth.most - birdWidth.least));
+}
+
+/** Bird and facing; a name too long for one line runs on into the second. */
+function birdColumn({ stamp, style }: BookFacts, width: number): Column<PlannedBox> {
+  return {
+    head: 'Bird, faces',
+    width,
+    cell: (box) => {
+      const [name, facing] = [birdName(box), facingWords(box, stamp.declination)];
+      const room = width - sides;
+      const rows = widthOf(name, style.small) <= room ? [name, facing] : wrap(`${name}, ${facing}`, room, style.small);
+      return rows.map((words) => ({ words }));
+    },
+  };
+}
+
 /** Columns that fill `width` mm. */
 export function columnsOf(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
-  const { style, stamp } = facts;
+  const { style } = facts;
   if (style.variant === 'large-print') return largeColumns(facts, list, width);
   const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit]));
   const dueColumn: Column<PlannedBox> = {
@@ -33,11 +66,7 @@ export function columnsOf(facts: BookFacts, list: WalkList, width: number): Colu
       align: 'middle',
       cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
     },
-    {
-      head: 'Bird, faces',
-      width: 29,
-      cell: (box) => [{ words: birdName(box) }, { words: facingWords(box, stamp.declination) }],
-    },
+    birdColumn(facts, birdWidth.least),
     { head: 'Place', width: 20, cell: (box) => placeWords(box.position).map((words) => ({ words })) },
     { head: 'Next', width: 21, cell: (box) => legLines(facts, list, box) },
     ...(due.size > 0 ? [dueColumn] : []),
@@ -57,9 +86,11 @@ export function columnsOf(facts: BookFacts, list: WalkList, width: number): Colu
     { head: 'Eggs', width: 9.5, align: 'middle', thick: true, cell: () => [] },
     { head: 'Young', width: 11, align: 'middle', cell: () => [] },
   ];
+  const spare = width - tableWidth([...known, ...write]) - leastSeen;
+  known[1] = birdColumn(facts, birdWidth.least + clamped(nameWidth(list, style.small) - birdWidth.least, spare));
   const columns = [...known, ...write];
   const left = width - columns.reduce((sum, column) => sum + column.width, 0);
-  if (left >= 14) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
+  if (left >= leastSeen) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
   const seen: Column<PlannedBox> = { head: 'Seen, done', width: 18, thick: true, cell: () => [] };
   return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
 }
