@@ -68,6 +68,23 @@ export const slipsStyle = css`
     border-radius: 3px;
     pointer-events: auto;
   }
+  .panel.photo {
+    top: 70px;
+    bottom: auto;
+    width: 340px;
+    max-height: calc(100% - 150px);
+  }
+  .credit {
+    position: absolute;
+    right: 16px;
+    bottom: 0;
+    max-width: 60%;
+    padding: 0 4px;
+    background: color-mix(in srgb, var(--paper) 85%, transparent);
+    font-size: 0.719rem;
+    pointer-events: none;
+    overflow-wrap: anywhere;
+  }
   .panel h2 {
     margin-bottom: 8px;
   }
@@ -196,6 +213,14 @@ export const slipsStyle = css`
       left: 8px;
       right: auto;
       bottom: calc(46vh + 8px);
+    }
+    .panel.photo {
+      top: 66px;
+      width: auto;
+      max-height: 44vh;
+    }
+    .credit {
+      bottom: calc(46vh + 2px);
     }
     .panel {
       top: 66px;

@@ -2,6 +2,7 @@
 import { html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { redo, undo } from '../../actions/edit.ts';
+import { creditOf, openPictures } from '../../actions/picture-state.ts';
 import { setGround, setTheme, setUnits } from '../../actions/select.ts';
 import type { MapView } from '../../map/map-view.ts';
 import type { GroundLook } from '../../state.ts';
@@ -10,6 +11,7 @@ import { shared } from '../../styles/shared.ts';
 import { themeNames } from '../../theme.ts';
 import '../key/key.ts';
 import '../lie-key/lie-key.ts';
+import '../picture-panel/picture-panel.ts';
 import '../scale/scale.ts';
 import { keyIcon, redoIcon, undoIcon } from './icons.ts';
 import { slipsStyle } from './slips-style.ts';
@@ -29,7 +31,7 @@ export class Slips extends StoreElement {
   @state() private open: Panel | null = null;
 
   protected override watches() {
-    return ['ground', 'past', 'future', 'words', 'theme', 'site', 'units'] as const;
+    return ['ground', 'past', 'future', 'words', 'theme', 'site', 'units', 'pictures'] as const;
   }
 
   protected override render() {
@@ -37,6 +39,7 @@ export class Slips extends StoreElement {
       ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
       ${this.open === 'ground' ? this.#groundPanel() : null}
       ${this.state.ground === 'lie' ? html`<mp-lie-key class="slip lie"></mp-lie-key>` : null}
+      ${this.#photo()}
       <mp-scale .view=${this.view}></mp-scale>`;
   }
 
@@ -46,11 +49,34 @@ export class Slips extends StoreElement {
       <span class="label" aria-hidden="true">${ground.label}</span>
       ${looks.map(
         (look) =>
-          html`<button aria-pressed=${this.state.ground === look} @click=${() => setGround(this.store, look)}>
+          html`<button aria-pressed=${this.state.ground === look} @click=${() => this.#look(look)}>
             ${ground[look]}
           </button>`,
       )}
     </div>`;
+  }
+
+  /** Photo opens its panel; pressed again it opens or closes it. */
+  #look(look: GroundLook): void {
+    const again = look === 'photo' && this.state.ground === 'photo';
+    const open = look === 'photo' && !(again && this.state.pictures.open);
+    setGround(this.store, look);
+    openPictures(this.store, open);
+    if (open) this.open = null;
+  }
+
+  #photo() {
+    const { ground, pictures, words } = this.state;
+    if (ground !== 'photo') return null;
+    const credit = creditOf(pictures);
+    return html`${
+      pictures.open
+        ? html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">
+            <mp-picture-panel></mp-picture-panel>
+          </section>`
+        : null
+    }
+    ${credit ? html`<p class="credit small">${credit}</p>` : null}`;
   }
 
   #history() {
@@ -98,7 +124,7 @@ export class Slips extends StoreElement {
       <div class="choices">
         ${looks.map(
           (look) =>
-            html`<button aria-pressed=${ground === look} @click=${() => setGround(this.store, look)}>
+            html`<button aria-pressed=${ground === look} @click=${() => this.#look(look)}>
               ${shell.ground[look]}
             </button>`,
         )}

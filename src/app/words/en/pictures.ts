@@ -68,7 +68,7 @@ export const pictures = {
     again: 'Find again',
     working: 'Finding woods …',
     found: (woods: number, brush: number, trees: number) =>
-      `${many(woods, 'wood')}, ${woods + brush === 0 ? '' : `${many(brush, 'patch')} of brush`.replace('patchs', 'patches')}, ${many(trees, 'tree')}: dashed on the map. Nothing is kept yet.`,
+      `Woods ${woods}, brush ${brush}, trees ${trees}: dashed on the map. Nothing is kept yet.`,
     small: (count: number) => `${count} smaller ${count === 1 ? 'patch was' : 'patches were'} left out.`,
     unknown: (percent: number) => `${percent} % of the raster has no height.`,
     nothing: 'Nothing is that tall. Lower the heights, or check that the file holds heights above ground.',
