@@ -2,6 +2,13 @@
 import { css } from 'lit';
 
 export const roundStyle = css`
+  /* What is slotted into a page would inherit the page's own measure. */
+  :host,
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
   h1 {
     margin-bottom: 4px;
   }

@@ -19,6 +19,9 @@ export class RoundDue extends StoreElement {
     shared,
     roundStyle,
     css`
+      :host {
+        display: block;
+      }
       li button {
         display: block;
         width: 100%;

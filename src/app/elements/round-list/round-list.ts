@@ -22,6 +22,13 @@ export class RoundList extends StoreElement {
   static override styles = [
     shared,
     css`
+      :host {
+        display: block;
+      }
+      *,
+      *::before {
+        box-sizing: border-box;
+      }
       .walker {
         display: flex;
         align-items: center;
