@@ -44,4 +44,23 @@ async function main(): Promise<void> {
   }
 }
 
+/** How the time grows: all sheets of 10, 20 and 40 boxes, to the page. */
+async function growth(): Promise<void> {
+  const fonts = testFonts();
+  const perPage: number[] = [];
+  for (const boxes of [10, 20, 40]) {
+    const input = inputOf({ boxes }, { sheets: standardOptions.sheets });
+    const from = spent();
+    const sheets = makeSheets(input);
+    await sheetsToPdf(sheets, fonts);
+    const each = (spent() - from) / sheets.length;
+    perPage.push(each);
+    const ratio = each / perPage[0]!;
+    console.log(
+      `${boxes} boxes, ${sheets.length} pages: ${each.toFixed(0)} ms a page, ${ratio.toFixed(2)} of that of 10`,
+    );
+  }
+}
+
 await main();
+await growth();
