@@ -5,10 +5,10 @@ import type { GroundLook, Place, Selection } from '../state.ts';
 import type { Store } from '../store.ts';
 import { edit } from './edit.ts';
 
-/** Shows a box, post or thing; null closes the card. A box or post opens the Posts place unless the Round is open. */
+/** Shows a box, post or thing; null closes the card. A box or post opens the Posts place unless the Round or the Season is open. */
 export function select(store: Store, selection: Selection | null): void {
   const { place } = store.state;
-  const stays = !selection || selection.of === 'feature' || place === 'round';
+  const stays = !selection || selection.of === 'feature' || place === 'round' || place === 'season';
   store.set({ selection, place: stays ? place : 'posts' });
 }
 

@@ -7,6 +7,7 @@ import {
   endInvented,
   inventSeason,
   leaveBox,
+  lookAtBox,
   review,
   reviewWhenStale,
   seasonVisits,
@@ -71,7 +72,7 @@ export class PlaceSeason extends StoreElement {
   ];
 
   protected override watches() {
-    return ['season', 'words', 'plan', 'planOf', 'site', 'siteId', 'engine', 'round'] as const;
+    return ['season', 'words', 'plan', 'planOf', 'site', 'siteId', 'engine', 'round', 'selection'] as const;
   }
 
   protected override changed(state: AppState, before: AppState): void {
@@ -85,8 +86,15 @@ export class PlaceSeason extends StoreElement {
         struck: [],
         taken: null,
       });
+    if (state.selection !== before.selection && state.selection?.of === 'box') this.#pressed(state.selection.number);
     if (state.season.page !== before.season.page || state.season.box !== before.season.box)
       this.renderRoot.querySelector<Page>('mp-page')?.toTop();
+  }
+
+  /** A box pressed on the map, or in the map's own list of boxes. */
+  #pressed(number: number): void {
+    const box = this.state.plan?.boxes.find((one) => one.number === number);
+    if (box && this.state.season.trail && this.state.season.box !== box.post) lookAtBox(this.store, box.post, number);
   }
 
   protected override updated(): void {

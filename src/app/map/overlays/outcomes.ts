@@ -1,21 +1,16 @@
 /** What became of each box, on the map while the Season is open: a shape and a word under the box, never color alone. */
 import type { Feature } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
-import { lookAtBox } from '../../actions/season-review.ts';
 import { type BoxOutcomeLook, outcomeOf, outcomeWords } from '../../season-outcome.ts';
 import type { AppState } from '../../state.ts';
 import { paintPicture } from '../draw-parts.ts';
 import { fontNames } from '../fonts.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
-import { drawnAt } from './boxes.ts';
 
 const source = 'outcomes';
 const size = 18;
 const ratio = 2;
 const shapes: readonly BoxOutcomeLook['shape'][] = ['fledged', 'failed', 'unused', 'other'];
-
-/** Half the side of a box's target, px. */
-const reach = 24;
 
 export function outcomes(host: MapHost): Overlay {
   let painted = '';
@@ -28,18 +23,6 @@ export function outcomes(host: MapHost): Overlay {
       }
       host.source(source, isShown(state) ? { type: 'FeatureCollection', features: featuresOf(state) } : nothing);
       host.layer(layer(host), 'post');
-    },
-    press({ x, y }) {
-      const { plan, season } = host.store.state;
-      if (!plan || !isShown(host.store.state)) return false;
-      const near = plan.boxes
-        .map((box) => ({ box, at: drawnAt(host, box, plan) }))
-        .map(({ box, at }) => ({ box, away: Math.hypot(at.x - x, at.y - y) }))
-        .filter(({ away }) => away <= reach)
-        .sort((a, b) => a.away - b.away)[0];
-      if (!near || !season.trail) return false;
-      lookAtBox(host.store, near.box.post, near.box.number);
-      return true;
     },
   };
 }
