@@ -6,7 +6,8 @@ import { build, type PreviewServer, preview } from 'vite';
 // @ts-expect-error plain script shared with tools that run before the types exist
 import { browserArgs, findBrowser } from '../../scripts/browser.mjs';
 
-const outDir = 'out/journeys-app';
+/** Another folder for runs at the same time: a build empties it. */
+const outDir = process.env.JOURNEYS_OUT ?? 'out/journeys-app';
 
 export interface Walk {
   readonly url: string;

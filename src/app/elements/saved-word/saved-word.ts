@@ -19,6 +19,7 @@ export class SavedWord extends StoreElement {
         gap: 0 4px;
       }
       button.text {
+        margin-left: -6px;
         padding: 0 6px;
       }
     `,
