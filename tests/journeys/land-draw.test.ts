@@ -1,18 +1,15 @@
 /** A woods of thirty corners, drawn with touch on a phone and with the keyboard alone at a desk. */
-import { mkdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { themeNames } from '../../src/app/theme.ts';
 import { axeViolations } from './axe.ts';
-import { around, held, tabTo } from './land-ways.ts';
+import { around, held, picture, tabTo, untoward } from './land-ways.ts';
 import { openApp, startWalk, type Walk } from './serve.ts';
 
-const pictures = 'out/pictures';
 /** Software drawing on a shared machine is slow; the steps themselves wait for what they need. */
 vi.setConfig({ testTimeout: 240_000 });
 let walk: Walk;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
 }, 240_000);
 afterAll(async () => walk?.close());
@@ -34,7 +31,7 @@ describe('thirty corners', () => {
       await page.touchscreen.tap(x, y);
       expect((await held(page)).corners).toBe(i + 1);
     }
-    await page.screenshot({ path: `${pictures}/land-phone-drawing.png` });
+    await picture(page, 'land-phone-drawing');
     expect(await axeViolations(page)).toEqual([]);
     await page.locator('[data-do=finish]').tap();
     const now = await held(page);
@@ -44,8 +41,8 @@ describe('thirty corners', () => {
       const box = await button.boundingBox();
       expect(box!.height).toBeGreaterThanOrEqual(56);
     }
-    await page.screenshot({ path: `${pictures}/land-phone-card.png` });
-    expect(said).toEqual([]);
+    await picture(page, 'land-phone-card');
+    expect(untoward(said)).toEqual([]);
     await page.context().close();
   });
 
@@ -85,7 +82,7 @@ describe('thirty corners', () => {
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Space');
     expect((await held(page)).corners).toBe(30);
-    await page.screenshot({ path: `${pictures}/land-keyboard.png` });
+    await picture(page, 'land-keyboard');
     await page.keyboard.press('Enter');
     const now = await held(page);
     expect(now.trouble).toBe(null);
@@ -99,7 +96,7 @@ describe('thirty corners', () => {
     await tabTo(page, page.locator('[data-delete-corner]'), 300);
     await page.keyboard.press('Enter');
     expect((await held(page)).last).toEqual({ kind: 'woods', corners: 29 });
-    expect(said).toEqual([]);
+    expect(untoward(said)).toEqual([]);
     await page.context().close();
   });
 });
@@ -127,7 +124,7 @@ describe('the Land place', () => {
       faults.push(...(await axeViolations(page)).map((fault) => `${name}: ${fault}`));
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       if (over > 0) faults.push(`${name}: ${over} px wider than the window`);
-      await page.screenshot({ path: `${pictures}/land-${name}-${width}.png` });
+      await picture(page, `land-${name}-${width}`);
     }
     expect(faults).toEqual([]);
     await page.context().close();

@@ -110,8 +110,7 @@ export class LandProperties extends StoreElement {
     const { land } = this.words;
     if (this.refused?.name === name) return html`<p class="wash" role="alert">${this.refused.why}</p>`;
     const { otherwise } = propertyRows[name];
-    const given = this.feature.properties[name] !== undefined;
-    if (given || name === 'name' || name === 'state' || name === 'bird' || name === 'pair') return null;
+    if (name === 'name' || name === 'state' || name === 'bird' || name === 'pair') return null;
     const height = name === 'height' ? (defaultHeights[this.feature.kind]?.value ?? null) : null;
     return html`<p class="small">${land.otherwise(height === null ? otherwise : length(height, this.state.units))}</p>`;
   }

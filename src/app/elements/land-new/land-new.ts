@@ -36,7 +36,7 @@ export class LandNew extends StoreElement {
       <section>
         <h2>${newSite.where}</h2>
         <p class="small" id="where-hint">${numbers.typedHint}</p>
-        <input data-where aria-label=${newSite.where} aria-describedby="where-hint" @change=${() => this.#read()} />
+        <input data-where aria-label=${newSite.where} aria-describedby="where-hint" @input=${() => this.#readTyped()} />
         <div class="row" style="margin-top:8px">
           <button data-do="device" @click=${() => this.#device()}>${numbers.askDevice}</button>
         </div>
@@ -47,6 +47,13 @@ export class LandNew extends StoreElement {
       </section>
       <p style="margin-top:14px"><button class="filled wide" data-do="start" @click=${() => this.#start(false)}>${newSite.start}</button></p>
       <p style="margin-top:8px"><button class="wide" data-do="start-file" @click=${() => this.#start(true)}>${newSite.startFile}</button></p>`;
+  }
+
+  /** Read while it is typed: an answer that came with leaving the field would move the button from under the hand. */
+  #readTyped(): void {
+    const { position, said } = readPosition(this.#value('[data-where]'));
+    this.place = position ? { at: position, said } : null;
+    this.trouble = null;
   }
 
   #read(): void {
