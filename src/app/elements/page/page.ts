@@ -33,6 +33,7 @@ export class Page extends LitElement {
     ::slotted(button) {
       flex: 0 1 auto;
       line-height: 1.15;
+      padding: 0 12px;
     }
     ::slotted(button.filled) {
       flex: 1 1 45%;

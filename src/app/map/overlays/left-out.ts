@@ -16,7 +16,7 @@ const source = 'left-out';
 const chosenSource = 'left-out-chosen';
 
 /** From this zoom suggested places are drawn and can be pressed (ours: nearer, dots 25 m apart keep clear of each other). */
-const dotsFrom = 15;
+const dotsFrom = 16.2;
 
 export function leftOut(host: MapHost): Overlay {
   return {
@@ -115,7 +115,7 @@ function layers(host: MapHost): LayerSpecification[] {
       source,
       minzoom: dotsFrom,
       paint: {
-        'circle-radius': ['interpolate', ['linear'], ['zoom'], 15, 2, 18, 4],
+        'circle-radius': ['interpolate', ['linear'], ['zoom'], 16, 2.2, 18, 4],
         'circle-color': ink.raised,
         'circle-opacity': 0.7,
         'circle-stroke-color': ink.line,

@@ -41,7 +41,9 @@ function featuresOf(host: MapHost): FeatureCollection {
   const box = boxByNumber(plan, chosenNumber(state));
   if (!box || !plan || !state.planOf || !host.frame) return nothing;
   const { frame } = host;
-  const shapes = [...reasonShapes(box, plan, state.planOf, state.words), ...nudgeShapes(host, box)];
+  // What was left out because of the box where it stood says nothing while it moves.
+  const settled = state.posts.hand ? { ...plan, leftOut: [] } : plan;
+  const shapes = [...reasonShapes(box, settled, state.planOf, state.words), ...nudgeShapes(host, box)];
   const features = shapes.map((shape): Feature => {
     const line = shape.points.map((p) => [...frame.toLonLat(p)]);
     const geometry: Feature['geometry'] =
@@ -148,6 +150,8 @@ function wordLayers(host: MapHost): LayerSpecification[] {
       'text-font': [along ? fontNames.fontName : fontNames.fontText],
       'text-size': 13.5,
       'text-padding': 2,
+      // The nudge is what can be done next: its figure is shown whatever else is there.
+      'text-allow-overlap': role === 'nudge-end',
       ...(along
         ? { 'symbol-placement': 'line', 'symbol-spacing': 600, 'text-max-angle': 35, 'text-offset': [0, 0.9] }
         : {
