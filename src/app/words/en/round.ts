@@ -28,7 +28,6 @@ export const round = {
   sharedName: (hash: string | null) => `Round ${hash ?? 'without a name'}`,
   sharedNote: 'This round came by code or file: boxes and order, no land. Visits are kept here and go back as a file.',
   blurred: (metres: string) => `Places were blurred before sharing: boxes stand within ${metres} of what is shown.`,
-  leaveShared: 'Close this round',
   total: (boxes: number, length: string, time: string) => `${many(boxes, 'box', 'boxes')} · ${length} · ${time}`,
   proven: 'The shortest walk, proven.',
   within: (percent: string) => `Within ${percent} % of the shortest walk.`,
@@ -68,7 +67,6 @@ export const round = {
   seenWord: 'seen',
   skippedWord: 'skipped',
   noPlace: 'no place told',
-  fromBox: (length: string, wind: string, degrees: string, from: string) => `${length} ${wind} ${degrees} from ${from}`,
   theStart: 'the start',
   youWithin: (length: string) => `you, to within ${length}`,
   position: {
@@ -80,9 +78,7 @@ export const round = {
     'not-possible': 'This device gives no position. Walk by the list.',
     stale: (seconds: number) => `Position is ${seconds} s old.`,
     poor: (length: string) => `Poor position, ±${length}: do not trust distance and arrow.`,
-    fair: (length: string) => `±${length}`,
     turnOn: 'Show my position',
-    grade: { good: 'good', fair: 'fair', poor: 'poor' },
   },
   heading: {
     none: 'No compass: the arrow assumes north is up.',
@@ -102,11 +98,9 @@ export const round = {
     `Your position is ${length} from box ${number}. Read the number on the box before you note it.`,
   otherBox: (number: number) => `The nearest box here is ${number}.`,
   goThere: (number: number) => `Go to box ${number}`,
-  visitHere: 'Note a visit',
   backToList: 'All boxes',
   pairHere: (number: number) => `Box ${number} is its pair, a few steps away.`,
   awake: 'Keep the screen on',
-  awakeOn: 'The screen stays on.',
   awakeNot: 'This device does not let a page keep the screen on.',
   keptVisit: (number: number, what: string, kept: boolean) =>
     `Box ${number}: ${what}. ${kept ? 'Kept.' : 'NOT saved yet: it is in this window only.'}`,
@@ -121,7 +115,6 @@ export const round = {
     `${many(count, 'visit is', 'visits are')} NOT saved: ${why}. They are in this window; download them before you close it.`,
   tryAgain: 'Try again',
   download: 'Download the visits',
-  noCopy: (why: string) => `Visits are kept, but without their second copy: ${why}.`,
   clock: {
     behind: (today: string, last: string) =>
       `This device says it is ${today}, but there is a visit of ${last}. Set its clock before you go on.`,
@@ -152,9 +145,5 @@ export const round = {
     take: 'Update now',
     later: 'Later',
     careful: 'Visits are kept; an open draft is not.',
-  },
-  legend: {
-    walk: 'round: arrow in walking order, length of each leg',
-    you: 'you, with the circle your position is known to',
   },
 };
