@@ -73,7 +73,7 @@ describe('the park demo', () => {
     });
     const heading = page.locator('mp-post-card h1');
     await expect.poll(() => heading.textContent()).toBe('Box 40');
-    await page.locator('mp-place-posts button.filled').click();
+    await page.locator('mp-place-posts .ways [data-do=next]').click();
     await expect.poll(() => heading.textContent()).toBe('Box 1');
   });
 
