@@ -5,6 +5,10 @@ export const paperChoicesStyle = css`
   :host {
     display: block;
   }
+  /* What lies in a page's slot inherits from the page, which knows no border-box. */
+  * {
+    box-sizing: border-box;
+  }
   fieldset {
     border: 0;
     margin: 0;

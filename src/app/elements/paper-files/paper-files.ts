@@ -11,6 +11,9 @@ export class PaperFiles extends StoreElement {
   static override styles = [
     shared,
     css`
+      * {
+        box-sizing: border-box;
+      }
       ul {
         display: grid;
         grid-template-columns: 1fr 1fr;
