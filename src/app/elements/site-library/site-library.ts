@@ -1,6 +1,7 @@
 /** The sites of this browser: open, new, from a file, and for each what can be done with it. */
 import { html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { demos } from '../../actions/demos.ts';
 import { openSite } from '../../actions/open.ts';
 import { openFile } from '../../actions/shelf-file.ts';
@@ -55,7 +56,11 @@ export class SiteLibrary extends StoreElement {
       ${this.trouble ? html`<p class="wash" role="alert">${this.trouble}</p>` : null}
       ${this.sites?.length === 0 ? html`<p>${library.none}</p>` : null}
       <ul>
-        ${this.sites?.map((entry) => this.#row(entry))}
+        ${repeat(
+          this.sites ?? [],
+          (entry) => entry.id,
+          (entry) => this.#row(entry),
+        )}
       </ul>
       ${this.#demos()} ${this.#bin()}
       <mp-kept-note></mp-kept-note>
@@ -79,7 +84,7 @@ export class SiteLibrary extends StoreElement {
         </button>
         <button
           aria-expanded=${more}
-          aria-label=${library.moreOf(entry.name)}
+          aria-label=${more ? library.lessOf(entry.name) : library.moreOf(entry.name)}
           @click=${() => {
             this.opened = more ? null : entry.id;
           }}

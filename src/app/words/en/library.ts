@@ -16,6 +16,7 @@ export const library = {
   more: 'More',
   less: 'Less',
   moreOf: (name: string) => `More for ${name}`,
+  lessOf: (name: string) => `Less for ${name}`,
   rename: 'Rename',
   renameLabel: 'New name',
   renameDo: 'Use this name',
