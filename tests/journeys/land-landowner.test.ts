@@ -88,8 +88,11 @@ describe('the landowner', () => {
     await expect.poll(() => held(page).then((h) => h.boxes), { timeout: 80_000, interval: 500 }).toBe(2);
     await expect.poll(() => page.locator('mp-box-list li button').count(), { timeout: 20_000 }).toBe(2);
     await page.locator('mp-box-list li button').first().click();
-    const card = page.locator('mp-post-card');
-    await expect.poll(() => card.textContent()).toMatch(/Face \d+°/);
+    await page
+      .locator('mp-post-card')
+      .getByText(/Face \d+°/)
+      .first()
+      .waitFor({ timeout: 30_000 });
     await picture(page, 'land-two-posts');
     expect((await held(page)).sentences.at(-1)).toBe('Suggested two posts');
     await page.keyboard.press('Escape');
