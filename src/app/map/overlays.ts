@@ -1,30 +1,63 @@
 /** What the program draws over the land, bottom first. A new overlay: its file in `overlays/` and its line here. */
+
+import type { AppState } from '../state.ts';
 import { drawing } from './drawing/drawing.ts';
 import type { MapHost, Overlay } from './host.ts';
 import { boxes } from './overlays/boxes.ts';
 import { hand } from './overlays/hand.ts';
 import { leftOut } from './overlays/left-out.ts';
 import { lie } from './overlays/lie.ts';
-import { outcomes } from './overlays/outcomes.ts';
-import { pictureTool } from './overlays/picture-tool.ts';
-import { pictures } from './overlays/pictures.ts';
 import { reasons } from './overlays/reasons.ts';
 import { round } from './overlays/round.ts';
 
-const makers: readonly ((host: MapHost) => Overlay)[] = [
-  pictures,
+type Maker = (host: MapHost) => Overlay;
+
+const onPhoto = (state: AppState) => state.ground === 'photo';
+const inSeason = (state: AppState) => state.place === 'season';
+
+const makers: readonly Maker[] = [
+  late(onPhoto, async () => (await import('./overlays/pictures.ts')).pictures),
   lie,
   leftOut,
   reasons,
   round,
-  outcomes,
+  late(inSeason, async () => (await import('./overlays/outcomes.ts')).outcomes),
   boxes,
   hand,
   drawing,
-  pictureTool,
+  late(onPhoto, async () => (await import('./overlays/picture-tool.ts')).pictureTool),
 ];
 
 /** One of each, for one map. */
 export function makeOverlays(host: MapHost): Overlay[] {
   return makers.map((make) => make(host));
+}
+
+/** An overlay that few need is fetched when it is first wanted, and then told of every change like any other. */
+function late(wanted: (state: AppState) => boolean, load: () => Promise<Maker>): Maker {
+  return (host) => {
+    let overlay: Overlay | null = null;
+    let asked = false;
+    let gone = false;
+    const start = async () => {
+      const make = await load();
+      if (gone) return;
+      overlay = make(host);
+      overlay.update(host.store.state, null);
+    };
+    return {
+      update(state, before) {
+        if (overlay) overlay.update(state, before);
+        else if (!asked && wanted(state)) {
+          asked = true;
+          void start();
+        }
+      },
+      press: (press) => overlay?.press?.(press) ?? false,
+      remove() {
+        gone = true;
+        overlay?.remove?.();
+      },
+    };
+  };
 }

@@ -11,7 +11,6 @@ import { shared } from '../../styles/shared.ts';
 import { themeNames } from '../../theme.ts';
 import '../key/key.ts';
 import '../lie-key/lie-key.ts';
-import '../picture-panel/picture-panel.ts';
 import '../scale/scale.ts';
 import { keyIcon, redoIcon, undoIcon } from './icons.ts';
 import { slipsStyle } from './slips-style.ts';
@@ -69,6 +68,7 @@ export class Slips extends StoreElement {
     const { ground, pictures, words } = this.state;
     if (ground !== 'photo') return null;
     const credit = creditOf(pictures);
+    if (pictures.open) void import('../picture-panel/picture-panel.ts');
     return html`${
       pictures.open
         ? html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">

@@ -3,7 +3,7 @@ import { stageOf } from '../../../plan/stage.ts';
 import { makeSure, planOn } from '../../../plan.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { Site } from '../../../site/types.ts';
-import { en } from '../../words/en.ts';
+import { posts } from '../../words/en/posts.ts';
 import { loadSolver } from '../load-solver.ts';
 import type { CallTools } from '../protocol.ts';
 
@@ -20,15 +20,15 @@ export async function plan({ site }: { site: Site }, tools: CallTools): Promise<
   const shouldStop = () => tools.signal.aborted;
   const onProgress = (part: keyof typeof parts, done: number) => {
     const [from, to] = parts[part];
-    tools.progress(from + (to - from) * done, en.posts.planParts[part]);
+    tools.progress(from + (to - from) * done, posts.planParts[part]);
   };
   const stage = stageOf(site, onProgress);
   const first = await planOn(stage, { proof: 'none', shouldStop, onProgress });
   if (!loadSolver || first.plan.boxes.length === 0) return first.plan;
   tools.partial(first.plan);
-  tools.progress(null, en.posts.planParts.proof);
+  tools.progress(null, posts.planParts.proof);
   const proven = await planOn(stage, { proof: 'quick', seconds, loadSolver, shouldStop }, first);
   tools.partial(proven.plan);
-  tools.progress(null, en.posts.planParts.sureness);
+  tools.progress(null, posts.planParts.sureness);
   return makeSure(stage, proven, draws, shouldStop);
 }

@@ -2,7 +2,7 @@
 import { birdGuides } from '../../../birds/index.ts';
 import { makePlan } from '../../../plan.ts';
 import type { Site, Wanted } from '../../../site/types.ts';
-import { en } from '../../words/en.ts';
+import { land } from '../../words/en/land.ts';
 import type { CallTools } from '../protocol.ts';
 
 /** Which birds, and the grid of places that was judged, metres. `score` is the sum over the two sites, 0–200. */
@@ -24,7 +24,7 @@ export async function suggest(
   );
   const alone: { bird: string; score: number }[] = [];
   for (const [i, { id, name }] of birds.entries()) {
-    tools.progress((0.7 * i) / birds.length, en.land.trying(name));
+    tools.progress((0.7 * i) / birds.length, land.trying(name));
     alone.push({ bird: id, score: await total(site, grid, [{ bird: id, sites: 2 }], tools) });
     if (tools.signal.aborted) return null;
   }
@@ -33,7 +33,7 @@ export async function suggest(
   const few = alone.filter(({ score }) => score > 0).slice(0, together);
   for (const [i, one] of few.entries())
     for (const other of few.slice(i + 1)) {
-      tools.progress(0.7 + (0.3 * i) / few.length, en.land.tryingTwo);
+      tools.progress(0.7 + (0.3 * i) / few.length, land.tryingTwo);
       const wanted = [one, other].map(({ bird }) => ({ bird, sites: 1 }));
       const score = await total(site, grid, wanted, tools);
       if (score > best.score) best = { wanted, grid, score };
