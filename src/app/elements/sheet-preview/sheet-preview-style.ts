@@ -7,6 +7,9 @@ export const sheetPreviewStyle = css`
     flex-direction: column;
     gap: 8px;
   }
+  * {
+    box-sizing: border-box;
+  }
   .head {
     display: flex;
     flex-wrap: wrap;
@@ -102,6 +105,9 @@ export const sheetPreviewStyle = css`
     }
   }
   @media (max-width: 719px) {
+    .head p {
+      flex-basis: 100%;
+    }
     .stage {
       max-height: 62vh;
     }
