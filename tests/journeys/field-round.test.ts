@@ -40,7 +40,6 @@ async function pickUp(offline: boolean): Promise<typeof phone> {
   await context.setOffline(offline);
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${walk.url}#site=park&place=round`);
-  await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
   await page.waitForFunction(ready, null, { timeout: 120_000 });
   return { context, page };
 }

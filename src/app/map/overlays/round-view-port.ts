@@ -47,8 +47,10 @@ function roomOn(host: MapHost): PaddingOptions {
   };
 }
 
-function outOfView(host: MapHost, { round: { where } }: AppState): boolean {
-  if (where.at !== 'fix') return false;
+function outOfView(host: MapHost, state: AppState): boolean {
+  const { where } = state.round;
+  // Without a box to go to the whole round is shown, wherever the walker stands.
+  if (where.at !== 'fix' || !targetOf(state)) return false;
   const { x, y } = host.map.project(where.fix.position);
   const { clientWidth, clientHeight } = host.map.getContainer();
   const { left = 0, top = 0, right = 0, bottom = 0 } = host.map.getPadding();
