@@ -6,6 +6,7 @@ import type { DrawnSheet, PaperChoice, PaperState } from '../paper/paper-state.t
 import { pressOf } from '../paper/press.ts';
 import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
+import { creditOf } from './picture-state.ts';
 
 const running = new WeakMap<Store, AbortController>();
 
@@ -46,10 +47,11 @@ export function isDrawn({ plan, paper }: AppState): boolean {
 }
 
 /** What the engine is asked; null when there is nothing to print. */
-export function questionOf({ plan, planOf, paper }: AppState): BookQuestion | null {
+export function questionOf({ plan, planOf, paper, pictures }: AppState): BookQuestion | null {
   if (!plan || !planOf || plan.boxes.length === 0) return null;
   const { protocol, origin, pathname } = location;
-  return { site: planOf, plan, choice: paper.choice, address: protocol === 'https:' ? `${origin}${pathname}` : null };
+  const address = protocol === 'https:' ? `${origin}${pathname}` : null;
+  return { site: planOf, plan, choice: paper.choice, address, credit: creditOf(pictures) || null };
 }
 
 /** Changes some members of the place's state. */

@@ -18,9 +18,11 @@ export interface BookQuestion {
   readonly choice: PaperChoice;
   /** Where the app stands, for the QR code; null when a phone could not reach it. */
   readonly address: string | null;
+  /** Credit of the pictures under the drawing; null without any. */
+  readonly credit: string | null;
 }
 
-export async function bookOf({ site, plan: whole, choice, address }: BookQuestion): Promise<Sheet[]> {
+export async function bookOf({ site, plan: whole, choice, address, credit }: BookQuestion): Promise<Sheet[]> {
   const frame = makeFrame(middleOf(site.features));
   const plan = planOfRound(whole, choice.walker);
   const needle = declination(frame.centre, plan.date);
@@ -36,6 +38,7 @@ export async function bookOf({ site, plan: whole, choice, address }: BookQuestio
       hash: await sha256(canonicalText(site)),
       declination: needle.degrees === null ? null : needle,
       address,
+      credit,
     },
     words: kinds,
   });
