@@ -1,6 +1,6 @@
 /** Habitat curves several birds share. The shapes between the published knees are ours; each says so. */
 
-import { byMetres, byShare, foot } from './make.ts';
+import { byMetres, byShare, figure, foot } from './make.ts';
 
 /** Mown, grazed or short cover all round: the best proven rule of the trade. */
 export const openCover = byShare(
@@ -24,6 +24,26 @@ export const openSight = byMetres(
   'ours',
   ['ours'],
   { note: 'Open country is asked for everywhere; the distances are ours.' },
+);
+
+/** Land as a bird of woods, yards and edges sees it: fields are as open as lawns, whatever grows on them. */
+export const openGround = figure(
+  {
+    'short-grass': 1,
+    meadow: 1,
+    crop: 1,
+    wetland: 1,
+    water: 1,
+    paved: 1,
+    building: 0.7,
+    orchard: 0.4,
+    brush: 0.2,
+    woods: 0,
+  },
+  'weight',
+  'ours',
+  ['ours'],
+  { note: 'For this bird the disc counts ground without trees or shrubs, mown or not.' },
 );
 
 /** Half open, half cover: yards and edges. */

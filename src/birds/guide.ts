@@ -56,6 +56,8 @@ export interface BirdGuide {
   readonly habitat: {
     /** Weight of each kind of land as low cover, 0–1, where it differs from the default. */
     readonly lowCover?: Figure<Readonly<Partial<Record<string, number>>>>;
+    /** What the share counts, where "Low cover" would be the wrong words. */
+    readonly lowCoverName?: string;
     /** Share of low cover in the disc (0–1) → score. */
     readonly lowCoverShare: Figure<Curve>;
     /** Mean free sight in metres → score; null where sight does not matter to the bird. */

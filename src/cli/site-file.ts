@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { readSite } from '../site/read.ts';
-import type { Issue, Site } from '../site/types.ts';
+import type { Issue, LonLat, Site } from '../site/types.ts';
 import { exit, type Invocation, Refusal } from './command.ts';
 
 /** The text of a file, or a refusal that says why not. */
@@ -30,14 +30,38 @@ export function readBytes(path: string): Uint8Array {
 /** The site of a file; its trouble goes to the error stream. Refuses when the file as a whole cannot be opened. */
 export function loadSite(path: string, { err }: Pick<Invocation, 'err'>): { site: Site; issues: Issue[] } {
   const { site, issues } = readSite(readText(path), basename(path));
-  for (const issue of issues.filter((i) => i.severity !== 'note')) err(issueLine(issue));
+  for (const line of issueLines(issues.filter((i) => i.severity !== 'note'))) err(line);
   if (!site) throw new Refusal(`${path} could not be opened as a site; nothing was written.`, exit.trouble);
   return { site, issues };
 }
 
+/** Of one kind of trouble, how many are told one by one. */
+const toldSingly = 20;
+
+/** Issues as lines; where one kind comes in hundreds, the first of them and a count. */
+export function issueLines(issues: readonly Issue[]): string[] {
+  const told = new Map<string, number>();
+  const lines: string[] = [];
+  for (const issue of issues) {
+    const before = told.get(issue.id) ?? 0;
+    told.set(issue.id, before + 1);
+    if (before < toldSingly) lines.push(issueLine(issue));
+  }
+  for (const [id, count] of told)
+    if (count > toldSingly)
+      lines.push(`and ${count - toldSingly} more like this (${id}); "check --json" lists them all`);
+  return lines;
+}
+
+/** " (near 40.00000, -83.00000)", latitude first as people say it; empty where the sentence says it or it lies on no globe. */
+function placeOf(sentence: string, [lon, lat]: LonLat): string {
+  if (Math.abs(lat) > 90 || Math.abs(lon) > 180 || sentence.includes(`${lat.toFixed(4)}, ${lon.toFixed(4)}`)) return '';
+  return ` (near ${lat.toFixed(5)}, ${lon.toFixed(5)})`;
+}
+
 /** One line: severity, feature, sentence, fix. */
 export function issueLine(issue: Issue): string {
-  const place = issue.place ? ` (near ${issue.place[1].toFixed(5)}, ${issue.place[0].toFixed(5)})` : '';
+  const place = issue.place ? placeOf(issue.sentence, issue.place) : '';
   const feature = issue.feature === null ? '' : ` [${issue.feature}]`;
   return `${issue.severity}${feature}: ${issue.sentence}${place} ${issue.fix}`;
 }

@@ -3,7 +3,7 @@ import type { SunTable } from '../sky/sun-table.ts';
 import { sunFigures, sunOn } from './afternoon-sun-figures.ts';
 import type { Criterion, PostContext } from './criterion.ts';
 import { ours } from './figures.ts';
-import { littleDrawn } from './little-drawn.ts';
+import { drawnShare, littleDrawn } from './little-drawn.ts';
 
 export type SunGrade = 'LOW' | 'MID' | 'HIGH';
 const grades: readonly SunGrade[] = ['LOW', 'MID', 'HIGH'];
@@ -60,7 +60,8 @@ export const afternoonSun: Criterion = {
   measure(context) {
     const reason = littleDrawn(context);
     if (reason) return { raw: null, reason };
-    return { raw: sunHours(context.sun, context.spot.shaded(context.eye, context.sun)), at: { shape: 'sun' } };
+    const raw = sunHours(context.sun, context.spot.shaded(context.eye, context.sun));
+    return { raw, known: drawnShare(context), at: { shape: 'sun' } };
   },
   score({ raw }, context) {
     const [[start, top], [end, bottom]] = hoursCurve(context);

@@ -33,6 +33,8 @@ function risk(score: number, curve: Curve): string {
   return score < 0.75 ? ': some wren risk' : ': little wren risk';
 }
 
+const saying = { off: 'Brush', inside: 'inside brush or woods', none: 'No brush, hedge or woods' };
+
 /** Distance to brush, hedge or woods, from where House Wrens come. A risk, never a promise. */
 export const brush: Criterion = {
   id: 'brush',
@@ -41,12 +43,12 @@ export const brush: Criterion = {
   weight: ours(1.5, 'weight', [0, 10], 'Sources disagree about the distance.'),
   settings,
   neutral: ({ bird }) => (bird.habitat.brush ? null : `${bird.name} does not mind brush`),
-  measure: (context) => measureNearest(context, 'brush', 'no brush, hedge or woods drawn'),
+  measure: (context) => measureNearest(context, 'brush', 'no brush, hedge or woods drawn', brushCurve(context)),
   score: ({ raw }, context) => curveAt(brushCurve(context), raw),
   explain(measured, context) {
     if (measured.raw === null) return 'No brush, hedge or woods drawn: not judged';
     const curve = brushCurve(context);
-    return `Brush ${offAndWants(measured.raw, curve, context)}${risk(curveAt(curve, measured.raw), curve)}`;
+    return `${offAndWants(measured, saying, curve, context)}${risk(curveAt(curve, measured.raw), curve)}`;
   },
   curve: brushCurve,
   sources: ({ bird }) => bird.habitat.brush?.source ?? [],

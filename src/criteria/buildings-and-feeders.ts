@@ -1,11 +1,10 @@
 import { curveAt } from '../birds/curve.ts';
 import type { Curve } from '../birds/guide.ts';
-import type { Found } from '../ground/types.ts';
-import type { Criterion, PostContext } from './criterion.ts';
+import type { Criterion, Measured, PostContext } from './criterion.ts';
 import { bentBySite, rises } from './curve-shape.ts';
 import { ours } from './figures.ts';
 import { featureName } from './named.ts';
-import { measuredAt, offAndWants } from './near.ts';
+import { measureNearest, offAndWants, type Saying } from './near.ts';
 
 const settings = {
   zero: {
@@ -42,16 +41,28 @@ function sides(context: PostContext): Side[] {
   return list;
 }
 
+interface Worse {
+  readonly side: Side;
+  readonly measured: Measured & { raw: number };
+  readonly score: number;
+}
+
 /** The drawn side that scores lower here, or null where neither is drawn. */
-function worse(context: PostContext): { side: Side; found: Found; score: number } | null {
-  let least: { side: Side; found: Found; score: number } | null = null;
+function worse(context: PostContext): Worse | null {
+  let least: Worse | null = null;
   for (const side of sides(context)) {
-    const found = context.spot.ground.has(side.target) ? context.spot.nearest(side.target) : null;
-    if (!found) continue;
-    const score = curveAt(side.curve, found.distance);
-    if (!least || score < least.score) least = { side, found, score };
+    const measured = measureNearest(context, side.target, '', side.curve);
+    if (measured.raw === null) continue;
+    const score = curveAt(side.curve, measured.raw);
+    if (!least || score < least.score) least = { side, measured, score };
   }
   return least;
+}
+
+function saying({ side, measured }: Worse, { spot }: PostContext): Saying {
+  const feature = measured.at?.shape === 'place' ? measured.at.feature : '';
+  const off = featureName(spot.ground, feature, side.target);
+  return { off, inside: 'inside a building', none: `No ${side.target}` };
 }
 
 /** Distance to the building or feeder that scores lower: House Sparrows come from there. */
@@ -64,15 +75,14 @@ export const buildingsAndFeeders: Criterion = {
   neutral: (context) => (sides(context).length ? null : `${context.bird.name} does not mind buildings or feeders`),
   measure(context) {
     const least = worse(context);
-    return least ? measuredAt(least.found) : { raw: null, reason: 'no building or feeder drawn' };
+    return least ? least.measured : { raw: null, reason: 'no building or feeder drawn' };
   },
   // The lower of two curves over two distances: read again rather than carried, so that raw stays the deciding distance.
   score: (_, context) => worse(context)?.score ?? 1,
   explain(measured, context) {
     const least = worse(context);
     if (measured.raw === null || !least) return 'No building or feeder drawn: not judged';
-    const name = featureName(context.spot.ground, least.found.feature, least.side.target);
-    const text = `${name} ${offAndWants(least.found.distance, least.side.curve, context)}`;
+    const text = offAndWants(least.measured, saying(least, context), least.side.curve, context);
     return rises(least.side.curve) ? `${text}; sparrows may still come` : text;
   },
   curve: (context) => worse(context)?.side.curve ?? sides(context)[0]?.curve ?? [[0, 1]],

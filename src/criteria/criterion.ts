@@ -40,9 +40,17 @@ export type Evidence =
   | { readonly shape: 'wedge'; readonly from: number; readonly to: number }
   | { readonly shape: 'sun' };
 
-/** `raw` in the criterion's unit; `parts` holds the figures the sentence needs. Not judged carries why, and is neither 0 nor 1. */
+/**
+ * `raw` in the criterion's unit; `parts` holds the figures the sentence needs; `known` is the share of what was looked at that is drawn,
+ * 0–1, all of it where absent. Not judged carries why, and is neither 0 nor 1.
+ */
 export type Measured =
-  | { readonly raw: number; readonly parts?: Readonly<Record<string, number>>; readonly at?: Evidence }
+  | {
+      readonly raw: number;
+      readonly parts?: Readonly<Record<string, number>>;
+      readonly at?: Evidence;
+      readonly known?: number;
+    }
   | { readonly raw: null; readonly reason: string };
 
 export interface Criterion {

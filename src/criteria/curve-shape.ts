@@ -1,4 +1,5 @@
 /** What can be said about a guide's curve, and how a person bends it. */
+import { curveAt } from '../birds/curve.ts';
 import type { Curve } from '../birds/guide.ts';
 import type { SiteSettings, Units } from '../site/types.ts';
 import { lengthText, spanText } from './units.ts';
@@ -63,6 +64,24 @@ export function bend(curve: Curve, zero: number, full: number): Curve {
 /** A curve with its raw axis stretched by `factor` (> 0): the trial draws of the sureness move knees with it. */
 export function stretch(curve: Curve, factor: number): Curve {
   return curve.map(([raw, score]) => [raw * factor, score] as const);
+}
+
+/** Mean of a curve between two raw values (from < to), exact: it is straight between knots. */
+export function meanOver(curve: Curve, from: number, to: number): number {
+  const inner = curve.map(([raw]) => raw).filter((raw) => raw > from && raw < to);
+  const stops = [from, ...inner, to];
+  let area = 0;
+  for (let i = 1; i < stops.length; i++) {
+    const [a, b] = [stops[i - 1]!, stops[i]!];
+    area += ((curveAt(curve, a) + curveAt(curve, b)) / 2) * (b - a);
+  }
+  return area / (to - from);
+}
+
+/** The means of a curve over spans of one width, by where the span starts: a curve of its own, by steps of a fiftieth from 0 to 1. */
+export function meanCurve(curve: Curve, width: number): Curve {
+  if (width === 0) return curve;
+  return Array.from({ length: 51 }, (_, i) => [i / 50, meanOver(curve, i / 50, i / 50 + width)] as const);
 }
 
 /** A guide's rising curve as the site has it: `<id>.zero` and `<id>.full` in the site's figures move its ends. */

@@ -3,7 +3,7 @@ import { facingFigures, facingOn } from './facing-figures.ts';
 import { worthAt } from './facing-wish.ts';
 import { facingSentence } from './facing-words.ts';
 import { ours } from './figures.ts';
-import { littleDrawn } from './little-drawn.ts';
+import { drawnShare, littleDrawn } from './little-drawn.ts';
 
 /** A bearing's worth as a score: the worst is not hopeless. */
 function scoreOf(worth: number, { site }: PostContext): number {
@@ -23,7 +23,12 @@ export const entrance: Criterion = {
     if (reason) return { raw: null, reason };
     const { wish } = context;
     const parts = { worth: worthAt(wish, context.facing), best: wish.best, from: wish.from, to: wish.to };
-    return { raw: context.facing, parts, at: { shape: 'wedge', from: wish.from, to: wish.to } };
+    return {
+      raw: context.facing,
+      parts,
+      known: drawnShare(context),
+      at: { shape: 'wedge', from: wish.from, to: wish.to },
+    };
   },
   score: ({ parts }, context) => scoreOf(parts?.worth ?? worthAt(context.wish, context.facing), context),
   explain(measured, context) {

@@ -13,3 +13,8 @@ export function littleDrawn({ spot, site }: Pick<PostContext, 'spot' | 'site'>):
   const tall = spot.ground.has('tall') ? spot.nearest('tall') : null;
   return tall && tall.distance <= tallReach ? null : `${percentText(unmapped)} of the surroundings is not drawn`;
 }
+
+/** Share of the surroundings that is drawn, 0–1: what stands on the rest nobody can know. */
+export function drawnShare({ spot, site }: Pick<PostContext, 'spot' | 'site'>): number {
+  return 1 - spot.shares(sunOn(site).radius).unmapped;
+}

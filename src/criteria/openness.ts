@@ -3,7 +3,7 @@ import type { Curve } from '../birds/guide.ts';
 import type { Shares } from '../ground/types.ts';
 import { type CoverKind, coverKinds } from '../site/types.ts';
 import type { Criterion, PostContext } from './criterion.ts';
-import { bentBySite, plateau } from './curve-shape.ts';
+import { bentBySite, meanCurve, meanOver, plateau } from './curve-shape.ts';
 import { ours, reader } from './figures.ts';
 import { lengthText, percentText } from './units.ts';
 
@@ -37,15 +37,32 @@ const settings = {
 };
 const on = reader('openness', settings);
 
-/** Weighted share of low cover in the mapped part of the disc, 0–1. The bird's own weights come before the site's. */
+/** Weighted share of low cover in the whole disc, 0–1: ground nobody drew counts as none. The bird's own weights come before the site's. */
 function lowCover(shares: Shares, weights: Record<CoverKind, number>, bird: Readonly<Partial<Record<string, number>>>) {
   let sum = 0;
   for (const kind of coverKinds) sum += shares[kind] * (bird[kind] ?? weights[kind]);
-  return Math.min(1, sum / (1 - shares.unmapped));
+  return Math.min(1, sum);
 }
 
 const coverCurve = ({ bird, site }: PostContext): Curve =>
   bentBySite('openness', bird.habitat.lowCoverShare.value, site);
+
+/** Least undrawn share that is spoken of and reckoned with. */
+const someUndrawn = 0.005;
+
+/** Undrawn share of the disc, 0–1. */
+function undrawn({ spot, site }: PostContext): number {
+  const { unmapped } = spot.shares(on(site).radius);
+  return unmapped < someUndrawn ? 0 : unmapped;
+}
+
+/**
+ * The cover's score: where part of the disc is not drawn, it may be anything from no low cover to all of it, so the mean of the curve over
+ * that span counts. Drawing woods there lowers it for a bird of open land, drawing short grass raises it.
+ */
+function coverScore(curve: Curve, raw: number, unmapped: number): number {
+  return unmapped === 0 ? curveAt(curve, raw) : meanOver(curve, raw, raw + unmapped);
+}
 
 /** What free sight adds, 0–1; null where the bird does not mind. */
 function sightScore({ bird, spot, eye, site }: PostContext): number | null {
@@ -80,10 +97,11 @@ export const openness: Criterion = {
       return { raw: null, reason: `${percentText(shares.unmapped)} of the surroundings is not drawn` };
     }
     const raw = lowCover(shares, values, context.bird.habitat.lowCover?.value ?? {});
-    return { raw, parts: { unmapped: shares.unmapped }, at: { shape: 'disc', radius: values.radius } };
+    const unmapped = undrawn(context);
+    return { raw, parts: { unmapped }, known: 1 - unmapped, at: { shape: 'disc', radius: values.radius } };
   },
-  score({ raw }, context) {
-    const cover = curveAt(coverCurve(context), raw);
+  score({ raw, parts }, context) {
+    const cover = coverScore(coverCurve(context), raw, parts?.unmapped ?? 0);
     const sight = sightScore(context);
     if (sight === null) return cover;
     const part = on(context.site).coverPart;
@@ -95,10 +113,15 @@ export const openness: Criterion = {
     const values = on(site);
     const [from, to] = plateau(coverCurve(context));
     const wants = from > 0 && Number.isFinite(from) ? percentText(from) : `at most ${percentText(Math.min(1, to))}`;
-    const around = `Low cover on ${percentText(measured.raw)} of ${lengthText(values.radius, site.units)} around, wants ${wants}`;
+    const unmapped = measured.parts?.unmapped ?? 0;
+    const [least, bare] = unmapped ? ['at least ', ` (${percentText(unmapped)} of it is not drawn)`] : ['', ''];
+    const cover = bird.habitat.lowCoverName ?? 'Low cover';
+    const around = `${cover} on ${least}${percentText(measured.raw)} of ${lengthText(values.radius, site.units)} around${bare}, wants ${wants}`;
     if (!bird.habitat.sight) return around;
     const wantsSight = Math.min(values.sightReach, plateau(bird.habitat.sight.value)[0]);
-    return `${around}; free sight ${lengthText(spot.meanSight(eye, values.sightReach), site.units)}, wants ${lengthText(wantsSight, site.units)}`;
+    const sees = spot.meanSight(eye, values.sightReach);
+    const say = (metres: number) => lengthText(metres, site.units, Math.max(sees, wantsSight));
+    return `${around}; free sight ${say(sees)}, wants ${say(wantsSight)}`;
   },
   hard(_, context) {
     const tall = tallNear(context);
@@ -112,10 +135,11 @@ export const openness: Criterion = {
     return `${where}; ${context.bird.name} needs ${say(clear)} clear, better ${say(better)}`;
   },
   curve(context) {
+    const cover = meanCurve(coverCurve(context), undrawn(context));
     const sight = sightScore(context);
-    if (sight === null) return coverCurve(context);
+    if (sight === null) return cover;
     const part = on(context.site).coverPart;
-    return coverCurve(context).map(([raw, score]) => [raw, part * score + (1 - part) * sight] as const);
+    return cover.map(([raw, score]) => [raw, part * score + (1 - part) * sight] as const);
   },
   sources: ({ bird }) => [
     ...new Set([

@@ -27,6 +27,8 @@ function pathCurve({ site }: PostContext): Curve {
   ];
 }
 
+const saying = { off: 'Nearest tree, fence or wall', inside: 'inside it' };
+
 /** Distance to anything a cat, raccoon or snake can leap or drop from: tree crown, fence, wall, woods, hedge. */
 export const predatorPath: Criterion = {
   id: 'predator-path',
@@ -39,7 +41,8 @@ export const predatorPath: Criterion = {
   explain(measured, context) {
     if (measured.raw === null) return 'No tree, fence or wall drawn: not judged';
     const leap = lengthText(on(context.site).leap, context.site.units);
-    return `Nearest tree, fence or wall ${offText(measured.raw, context)}, wants ${leap}: hang a guard anyway`;
+    if (measured.raw < 0) return `In or under what an animal can leap from, wants ${leap} clear: hang a guard anyway`;
+    return `${offText(measured.raw, saying, context)}, wants ${leap}: hang a guard anyway`;
   },
   curve: pathCurve,
   sources: () => ['TWRA', 'USFWS', 'KS', 'common practice', 'ours'],

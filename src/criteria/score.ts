@@ -9,12 +9,14 @@ import { ours, reader } from './figures.ts';
 export interface Judged {
   readonly weight: number;
   readonly score: number | null;
+  /** Share of what was looked at that is drawn, 0–1; all of it where absent. */
+  readonly known?: number;
 }
 
 export interface Combined {
   /** 0–100; 0 where nothing could be judged. */
   readonly score: number;
-  /** Share of the weight that could be judged, 0–1. */
+  /** Share of the weight that could be judged, 0–1; a criterion judged on ground half drawn counts half. */
   readonly judged: number;
 }
 
@@ -36,18 +38,20 @@ export const scoreOn = reader('score', scoreFigures);
 export function combine(rows: readonly Judged[], floor = 0): Combined {
   let logs = 0;
   let judged = 0;
+  let known = 0;
   let all = 0;
   let hopeless = false;
-  for (const { weight, score } of rows) {
+  for (const { weight, score, known: share = 1 } of rows) {
     all += weight;
     if (score === null || weight === 0) continue;
     judged += weight;
+    known += weight * share;
     const counted = Math.max(floor, score);
     if (counted <= 0) hopeless = true;
     else logs += weight * Math.log(Math.min(1, counted));
   }
   if (all === 0) return { score: 0, judged: 0 };
-  return { score: hopeless || judged === 0 ? 0 : 100 * Math.exp(logs / judged), judged: judged / all };
+  return { score: hopeless || judged === 0 ? 0 : 100 * Math.exp(logs / judged), judged: known / all };
 }
 
 /** The weight in force: the site's own, else the default, times how much this bird cares. Never below 0. */
@@ -70,8 +74,10 @@ export function judge(criterion: Criterion, context: PostContext, before?: Measu
   const measured = before ?? criterion.measure(context);
   const weight = weightOf(criterion, context.site, context.bird);
   if (measured.raw === null) return { criterion, weight, measured, score: null };
+  const { known } = measured;
   // A curve a person bent out of order must not leave 0–1.
-  return { criterion, weight, measured, score: Math.min(1, Math.max(0, criterion.score(measured, context))) };
+  const score = Math.min(1, Math.max(0, criterion.score(measured, context)));
+  return { criterion, weight, measured, score, ...(known === undefined ? {} : { known }) };
 }
 
 /** Why the bird's hard rules refuse the post; empty when none does. */

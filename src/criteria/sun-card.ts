@@ -69,7 +69,7 @@ export function sunCard({ spot, sun, site, eye, facing }: PostContext): Afternoo
     roof: sun.roof.reduce((sum, power, i) => sum + (shaded[i] ? 0 : power), 0),
     hottestWall: Math.max(wall(0), wall(90), wall(180), wall(270)),
     sunny,
-    sentence: sentence(hours, grade, sunny, hotReasons(site)),
+    sentence: [sentence(hours, grade, sunny, hotReasons(site)), sun.note].filter(Boolean).join(' '),
     help: grade === 'HIGH' ? help : [],
   };
 }

@@ -1,8 +1,8 @@
 import { curveAt } from '../birds/curve.ts';
-import type { Criterion, PostContext } from './criterion.ts';
+import type { Criterion, Measured, PostContext } from './criterion.ts';
 import { bentBySite } from './curve-shape.ts';
 import { ours } from './figures.ts';
-import { measureNearest, offAndWants } from './near.ts';
+import { measureNearest, offAndWants, type Saying } from './near.ts';
 import { lengthText } from './units.ts';
 
 const settings = {
@@ -22,6 +22,12 @@ const settings = {
 
 const edgeCurve = ({ bird, site }: PostContext) => bentBySite('woods-edge', bird.habitat.woodsEdge.value, site);
 
+/** Woods have an edge; a tree that stands alone is named as one. */
+function saying({ at }: Measured & { raw: number }, { spot }: PostContext): Saying {
+  const lone = at?.shape === 'place' && spot.ground.site.features.find(({ id }) => id === at.feature)?.kind === 'tree';
+  return { off: lone ? 'Nearest tree' : 'Woods edge', inside: 'inside the woods', none: 'No woods or trees' };
+}
+
 /** Signed distance to woods or a tree over 3 m: inside woods is below zero. */
 export const woodsEdge: Criterion = {
   id: 'woods-edge',
@@ -29,11 +35,11 @@ export const woodsEdge: Criterion = {
   unit: 'm',
   weight: ours(2, 'weight', [0, 10], 'Attempts and success rose with distance to a tree over 3 m (Horn 1996).'),
   settings,
-  measure: (context) => measureNearest(context, 'woods-edge', 'no woods or trees drawn'),
+  measure: (context) => measureNearest(context, 'woods-edge', 'no woods or trees drawn', edgeCurve(context)),
   score: ({ raw }, context) => curveAt(edgeCurve(context), raw),
   explain(measured, context) {
     if (measured.raw === null) return 'No woods drawn: not judged';
-    return `Woods edge ${offAndWants(measured.raw, edgeCurve(context), context)}`;
+    return offAndWants(measured, saying(measured, context), edgeCurve(context), context);
   },
   hard(measured, { bird, site }) {
     const least = bird.habitat.woodsEdgeHard?.value ?? null;

@@ -31,9 +31,53 @@ export function respelled(word: string): Kind | null {
   return isKind(plain) ? plain : null;
 }
 
-/** The kind a word is fewest letters away from. */
+/** Everyday words for our kinds. Only suggested, never taken for granted. */
+const everyday: Readonly<Record<string, Kind>> = {
+  forest: 'woods',
+  wood: 'woods',
+  woodland: 'woods',
+  trees: 'woods',
+  lawn: 'short-grass',
+  grass: 'short-grass',
+  pasture: 'short-grass',
+  mown: 'short-grass',
+  field: 'crop',
+  farmland: 'crop',
+  hay: 'meadow',
+  'tall-grass': 'meadow',
+  prairie: 'meadow',
+  scrub: 'brush',
+  shrubs: 'brush',
+  thicket: 'brush',
+  bush: 'shrub',
+  pond: 'water',
+  lake: 'water',
+  river: 'stream',
+  creek: 'stream',
+  marsh: 'wetland',
+  swamp: 'wetland',
+  house: 'building',
+  barn: 'building',
+  shed: 'building',
+  parking: 'paved',
+  pavement: 'paved',
+  street: 'road',
+  trail: 'path',
+  footpath: 'path',
+  powerline: 'overhead-wire',
+  wire: 'overhead-wire',
+  box: 'post',
+  nestbox: 'post',
+  'nest-box': 'post',
+  birdhouse: 'post',
+  start: 'trailhead',
+};
+
+/** The kind a word most likely means: by everyday words, else the one fewest letters away. */
 export function nearestKind(word: string): Kind {
-  const plain = word.slice(0, 40).toLowerCase();
+  const plain = word.slice(0, 40).trim().toLowerCase();
+  const dashed = plain.replace(/[\s_]+/g, '-');
+  if (Object.hasOwn(everyday, dashed)) return everyday[dashed]!;
   const scored = allKinds.map((kind) => ({ kind, away: lettersApart(plain, kind) }));
   return scored.reduce((best, one) => (one.away < best.away ? one : best)).kind;
 }

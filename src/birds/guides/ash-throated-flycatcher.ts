@@ -1,4 +1,4 @@
-import { mixedCover } from '../curves.ts';
+import { mixedCover, openGround } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -22,6 +22,8 @@ export const ashThroatedFlycatcher: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: mixedCover,
     sight: null,
     woodsEdge: byMetres(

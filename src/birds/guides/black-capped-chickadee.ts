@@ -1,3 +1,4 @@
+import { openGround } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, byShare, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -29,6 +30,8 @@ export const blackCappedChickadee: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: byShare(
       [
         [0, 0.6],
@@ -61,6 +64,7 @@ export const blackCappedChickadee: BirdGuide = {
     perch: false,
     clearAround: null,
   },
+  weights: { openness: 0.6 },
   season: { from: '04-01', to: '06-30', source: ['from memory'], grade: 'M' },
   nest: words('moss base with hair and plant down', 'C', ['common practice']),
   eggs: {

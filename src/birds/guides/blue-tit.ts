@@ -1,4 +1,4 @@
-import { mixedCover } from '../curves.ts';
+import { mixedCover, openGround } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, days, figure, hole, metres, span, words } from '../make.ts';
 
@@ -25,6 +25,8 @@ export const blueTit: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: mixedCover,
     sight: null,
     woodsEdge: byMetres(
@@ -54,6 +56,7 @@ export const blueTit: BirdGuide = {
     perch: false,
     clearAround: null,
   },
+  weights: { openness: 0.6 },
   season: { from: '04-01', to: '06-30', source: ['from memory'], grade: 'M' },
   nest: words('moss and hair', 'M', ['from memory']),
   eggs: {

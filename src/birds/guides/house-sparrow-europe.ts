@@ -22,9 +22,13 @@ export const houseSparrowEurope: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: figure({ building: 1, paved: 1, wetland: 0.1, meadow: 0.3 }, 'weight', 'ours', ['ours'], {
+      note: 'Lives about farms and streets, not in marsh and moor.',
+    }),
+    lowCoverName: 'Built, paved and short ground',
     lowCoverShare: byShare(
       [
-        [0, 0.6],
+        [0, 0.15],
         [0.3, 1],
         [0.8, 1],
         [1, 0.6],
@@ -48,7 +52,7 @@ export const houseSparrowEurope: BirdGuide = {
       [
         [0, 1],
         [30, 1],
-        [200, 0.1],
+        [150, 0.05],
       ],
       'ours',
       ['ours', 'common practice'],
@@ -59,6 +63,7 @@ export const houseSparrowEurope: BirdGuide = {
     perch: false,
     clearAround: null,
   },
+  weights: { 'buildings-and-feeders': 3 },
   season: { from: '04-01', to: '08-31', source: ['from memory'], grade: 'M' },
   nest: words('untidy dome of coarse grass, feathers and litter, entered from the side', 'C', ['common practice']),
   eggs: {

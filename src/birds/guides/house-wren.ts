@@ -1,4 +1,4 @@
-import { edgeOfWoods, mixedCover } from '../curves.ts';
+import { edgeOfWoods, mixedCover, openGround } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -23,6 +23,8 @@ export const houseWren: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: mixedCover,
     sight: null,
     woodsEdge: edgeOfWoods,

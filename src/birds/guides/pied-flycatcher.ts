@@ -1,4 +1,4 @@
-import { insideWoods, woodedCover } from '../curves.ts';
+import { insideWoods, openGround, woodedCover } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { days, figure, hole, metres, span, words } from '../make.ts';
 
@@ -25,6 +25,8 @@ export const piedFlycatcher: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: woodedCover,
     sight: null,
     woodsEdge: insideWoods,

@@ -23,7 +23,7 @@ export const prothonotaryWarbler: BirdGuide = {
       {
         water: 1,
         wetland: 1,
-        woods: 0.3,
+        woods: 0.15,
         'short-grass': 0,
         meadow: 0,
         orchard: 0,
@@ -36,9 +36,10 @@ export const prothonotaryWarbler: BirdGuide = {
       ['ours'],
       { note: 'For this bird the disc counts wooded swamp, not lawn.' },
     ),
+    lowCoverName: 'Swamp and water',
     lowCoverShare: byShare(
       [
-        [0.1, 0],
+        [0.05, 0],
         [0.45, 1],
       ],
       'ours',

@@ -1,6 +1,6 @@
 import { feederRisk, openCover, openSight, sparrowRisk, wrenRisk } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
-import { byMetres, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
+import { byMetres, days, figure, foot, hole, inch, metres, span, words, yard } from '../make.ts';
 
 export const treeSwallow: BirdGuide = {
   id: 'tree-swallow',
@@ -48,14 +48,17 @@ export const treeSwallow: BirdGuide = {
     feeder: feederRisk,
     water: byMetres(
       [
-        [40, 0],
-        [50, 1],
+        [-50, 0.3],
+        [0, 0.4],
+        [yard(50), 1],
         [400, 1],
         [1000, 0.5],
       ],
       'C',
       ['TSP', 'ours'],
-      { note: 'Water or wetland near, but not nearer than 50 yd: raccoons hunt the shore. 400 m and beyond are ours.' },
+      {
+        note: 'Water or wetland near, but not nearer than 50 yd: raccoons hunt the shore (TSP). A risk and no bar: swallows do nest over marshes. Scores nearer than 50 yd and beyond 400 m are ours.',
+      },
     ),
     perch: false,
     clearAround: null,

@@ -1,4 +1,4 @@
-import { insideWoods, woodedCover } from '../curves.ts';
+import { insideWoods, openGround, woodedCover } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -20,6 +20,8 @@ export const tuftedTitmouse: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: woodedCover,
     sight: null,
     woodsEdge: insideWoods,

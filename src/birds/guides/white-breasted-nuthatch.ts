@@ -1,3 +1,4 @@
+import { openGround } from '../curves.ts';
 import type { BirdGuide } from '../guide.ts';
 import { byMetres, byShare, days, figure, foot, hole, inch, metres, span, words } from '../make.ts';
 
@@ -27,6 +28,8 @@ export const whiteBreastedNuthatch: BirdGuide = {
     pairs: false,
   },
   habitat: {
+    lowCover: openGround,
+    lowCoverName: 'Open ground',
     lowCoverShare: byShare(
       [
         [0, 1],

@@ -28,7 +28,7 @@ export const woodDuck: BirdGuide = {
       {
         water: 1,
         wetland: 1,
-        woods: 0.2,
+        woods: 0.1,
         'short-grass': 0,
         meadow: 0.1,
         orchard: 0,
@@ -41,9 +41,10 @@ export const woodDuck: BirdGuide = {
       ['ours'],
       { note: 'For this bird the disc counts swamp, pond and river woods, not lawn.' },
     ),
+    lowCoverName: 'Swamp and water',
     lowCoverShare: byShare(
       [
-        [0.02, 0],
+        [0.05, 0],
         [0.35, 1],
       ],
       'ours',

@@ -1,7 +1,8 @@
 import { basename } from 'node:path';
 import { readSite } from '../../site/read.ts';
 import { type Command, exit } from '../command.ts';
-import { issueLine, readText } from '../site-file.ts';
+import { counted } from '../counted.ts';
+import { issueLines, readText } from '../site-file.ts';
 
 export const check: Command = {
   name: 'check',
@@ -14,10 +15,10 @@ export const check: Command = {
     const { site, issues } = readSite(readText(files[0]), basename(files[0]));
     if (options.json) out(JSON.stringify({ opens: site !== null, issues }, null, 2));
     else {
-      for (const issue of issues) out(issueLine(issue));
+      for (const line of issueLines(issues)) out(line);
       const errors = issues.filter((i) => i.severity === 'error').length;
-      const things = site ? `${site.features.length} features` : 'cannot be opened';
-      out(`${files[0]}: ${things}, ${errors} errors, ${issues.length - errors} other remarks`);
+      const things = site ? counted(site.features.length, 'feature') : 'cannot be opened';
+      out(`${files[0]}: ${things}, ${counted(errors, 'error')}, ${counted(issues.length - errors, 'other remark')}`);
     }
     return !site || issues.some((i) => i.severity === 'error') ? exit.trouble : exit.done;
   },

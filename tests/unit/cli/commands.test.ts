@@ -71,7 +71,7 @@ describe('the command line', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/stake-1: Eastern Bluebird, \d+ of 100/);
     expect(stdout).toMatch(/weakest: /);
-    expect(stdout).toMatch(/Woods edge \d+ (ft|yd) off, wants .* \[.*Horn 1996/);
+    expect(stdout).toMatch(/(Woods edge|Nearest tree) \d+ (ft|yd) off, wants .* \[.*Horn 1996/);
     expect(stdout).toMatch(/By compass \d+° \(World Magnetic Model 2025/);
   });
 

@@ -27,7 +27,7 @@ describe('woods edge', () => {
     const inside = judged(woodsEdge, made, 'white-breasted-nuthatch', post(12));
     expect(inside.raw).toBeCloseTo(-12, 6);
     expect(inside.score).toBeGreaterThan(0.9);
-    expect(inside.sentence).toContain('12 m from the edge, inside it');
+    expect(inside.sentence).toContain('12 m inside the woods, wants to be inside');
   });
 
   it('says distance and wish', () => {
@@ -114,8 +114,9 @@ describe('water', () => {
   it('is wanted by swallows at 50–400 m and left out for bluebirds', () => {
     const made = make([east('water')]);
     expect(judged(water, made, 'tree-swallow', post(-60)).score).toBe(1);
-    expect(judged(water, made, 'tree-swallow', post(-20)).score).toBe(0);
-    expect(judged(water, made, 'tree-swallow', post(-60)).sentence).toBe('Water 60 m off, wants 50–400 m');
+    // A risk and no bar: .4 at the shore to 1 at 50 yd.
+    expect(judged(water, made, 'tree-swallow', post(-20)).score).toBeCloseTo(0.4 + (0.6 * 20) / 45.72, 6);
+    expect(judged(water, made, 'tree-swallow', post(-60)).sentence).toBe('Water 60 m off, wants 46–400 m');
     expect(judged(water, made, 'eastern-bluebird', post(-60)).weight).toBe(0);
   });
 });

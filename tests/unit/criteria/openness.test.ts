@@ -25,13 +25,28 @@ describe('openness', () => {
     expect(judged(openness, make([all('meadow')]), 'tree-swallow').raw).toBeCloseTo(0.9, 9);
   });
 
-  it('is taken over the mapped part only, and not judged where nine tenths are not drawn', () => {
+  it('never counts undrawn ground as open, and is not judged where nine tenths are not drawn', () => {
     const part = judged(
       openness,
       make([{ kind: 'short-grass', rings: [rectangle(-300, -300, 0, 300)] }]),
       'eastern-bluebird',
     );
-    expect(part.raw).toBeCloseTo(1, 9);
+    expect(part.raw).toBeCloseTo(0.5, 9);
+    // Half drawn short, half anything: the mean of the curve (0 to .2, 1 from .85) over .5 to 1 is (.35 * (6/13 + 1) / 2 + .15) / .5.
+    const sight = 1;
+    expect(part.score).toBeCloseTo(0.7 * (0.35 * (6 / 13 + 1) + 0.3) + 0.3 * sight, 9);
+    expect(part.sentence).toContain('Low cover on at least 50 % of 40 m around (50 % of it is not drawn), wants 85 %');
+    const drawn = (kind: 'short-grass' | 'meadow' | 'woods') =>
+      judged(
+        openness,
+        make([
+          { kind: 'short-grass', rings: [rectangle(-300, -300, 0, 300)] },
+          { kind, rings: [rectangle(0, -300, 300, 300)] },
+        ]),
+        'eastern-bluebird',
+      ).score!;
+    expect(drawn('short-grass')).toBeGreaterThan(part.score!);
+    expect(drawn('woods')).toBeLessThan(part.score!);
     const little = judged(
       openness,
       make([{ kind: 'short-grass', rings: [rectangle(0, 0, 10, 10)] }]),

@@ -1,0 +1,31 @@
+/** Things nobody drew on ground that is drawn: they are at least so far off. */
+
+import { curveAt } from '../birds/curve.ts';
+import type { Curve } from '../birds/guide.ts';
+import type { Spot } from './spot.ts';
+
+/** Discs that are looked at, metres; the largest that is drawn counts. */
+const reaches = [160, 80, 40] as const;
+
+/** Most of a disc that may be undrawn for it to count as drawn. */
+const mostUndrawn = 0.01;
+
+const owner = {};
+
+/** Metres around a place within which all ground is drawn: 160, 80 or 40; 0 when less is. Kept on the spot. */
+function drawnAround(spot: Spot): number {
+  return spot.keep(owner, 0, () => reaches.find((reach) => spot.shares(reach).unmapped <= mostUndrawn) ?? 0);
+}
+
+/**
+ * For a thing that is drawn nowhere on a site and that the bird wants near: how far off it must be at least, since the ground around is
+ * drawn without it; null where that says nothing, because too little is drawn or because the bird would rather have it far off.
+ */
+export function atLeastOff(spot: Spot, curve: Curve): number | null {
+  const far = drawnAround(spot);
+  if (far === 0) return null;
+  const here = curveAt(curve, far);
+  const best = Math.max(...curve.map(([, score]) => score));
+  const falls = curve.every(([raw, score]) => raw < far || score <= here);
+  return falls && here < best ? far : null;
+}
