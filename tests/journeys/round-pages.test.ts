@@ -62,7 +62,7 @@ describe.each(sizes)('the Round on a %s', (name, size, least) => {
       await page.waitForTimeout(60);
       for (const violation of await axeViolations(page)) found.push(`${what}: ${violation}`);
       for (const target of await small(page, least)) found.push(`${what}: small target ${target}`);
-      await page.screenshot({ path: `${pictures}/round-${name}-${what}.png` });
+      await page.screenshot({ path: `${pictures}/round-${name}-${what}.png`, timeout: 90_000 });
     };
     for (const theme of themeNames) {
       await set(
@@ -94,7 +94,7 @@ describe.each(sizes)('the Round on a %s', (name, size, least) => {
     }
     expect(found).toEqual([]);
     expect(said).toEqual([]);
-  }, 300_000);
+  }, 420_000);
 });
 
 describe('a sheet typed in', () => {
@@ -114,9 +114,9 @@ describe('a sheet typed in', () => {
     await page.keyboard.type('e');
     expect(await keep.textContent()).toContain('Keep 2 visits');
     await keep.click();
-    await expect.poll(() => page.locator('mp-messages').textContent()).toContain('2 visits were kept');
+    await expect.poll(() => page.locator('mp-messages .slip').first().textContent()).toContain('2 visits were kept');
     expect(await page.locator('mp-round-paper tr').nth(1).textContent()).toContain('5 eggs');
-  });
+  }, 240_000);
 });
 
 describe('a round by its link', () => {
@@ -143,5 +143,5 @@ describe('a round by its link', () => {
     await expect.poll(() => heading.textContent().catch(() => ''), { timeout: 30_000 }).toBe('Box 1');
     await phone.screenshot({ path: `${pictures}/round-shared.png` });
     await other.close();
-  });
+  }, 240_000);
 });

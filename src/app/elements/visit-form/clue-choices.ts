@@ -15,7 +15,7 @@ export class ClueChoices extends LitElement {
         display: block;
         margin-top: 14px;
       }
-      h3 {
+      h2 {
         margin-bottom: 6px;
         font-size: 1rem;
       }
@@ -29,7 +29,7 @@ export class ClueChoices extends LitElement {
   @property({ attribute: false }) drawings: Readonly<Record<string, TemplateResult | undefined>> = {};
 
   protected override render() {
-    return html`<h3 id="label">${this.label}</h3>
+    return html`<h2 id="label">${this.label}</h2>
       <div class="choices" role="group" aria-labelledby="label">
         ${this.options.map(
           (option) =>
