@@ -88,6 +88,7 @@ export class PlaceRound extends StoreElement {
   protected override changed(now: AppState, before: AppState): void {
     if (now.plan !== before.plan || now.siteId !== before.siteId || now.round.shared !== before.round.shared)
       this.#begin();
+    else if (now.round.logState !== before.round.logState) this.#first();
   }
 
   /** Visits, the plan's hash, and on a phone the first box to go to. */
