@@ -21,9 +21,9 @@ export const planOptions = {
 
 export const planHelp = {
   '--want "BIRD N, …"': 'sites of each bird instead of the file’s, such as "eastern-bluebird 9 pairs"',
-  '--grid METRES': 'suggest candidates on a grid of this spacing, 5 or more',
+  '--grid METERS': 'suggest candidates on a grid of this spacing, 5 or more',
   '--minimum-score N': 'posts scoring less are not chosen',
-  '--walk-limit METRES': 'the best posts within a round of this length',
+  '--walk-limit METERS': 'the best posts within a round of this length',
   '--walkers N': 'rounds to split the walk into',
   '--seed N': 'the same seed gives the same plan',
   '--seconds N': 'time limit of the proof; 0 = no proof',
