@@ -34,5 +34,5 @@ export function todayOption(options: Invocation['options'], file: VisitFile): st
     return given;
   }
   const days = file.visits.map((visit) => visit.date).filter((date) => dayOrNull(date) !== null);
-  return days.reduce((a, b) => (b > a ? b : a), '1970-01-01');
+  return [...days, '1970-01-01'].sort().at(-1)!;
 }
