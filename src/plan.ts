@@ -55,7 +55,9 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   const { ground, candidates, birds } = stage;
   const { settings } = ground.site;
   tell('choice', 0);
-  const choice = await choose(chooseInput(stage, options));
+  // A choice cut to a walk limit is no good place to begin the proof of the free one.
+  const start = settings.walkLimit === null ? early?.choice : null;
+  const choice = await choose({ ...chooseInput(stage, options), start });
   const solver = await solverOf(options);
   if (early && !solver && sameBoxes(early.plan, choice))
     return { plan: { ...early.plan, proof: choice.proof }, choice };

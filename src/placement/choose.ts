@@ -4,9 +4,9 @@ import type { Point } from '../geometry/point.ts';
 import type { Candidate, LeftOutCode, Proof } from '../plan-types.ts';
 import type { Issue, Wanted } from '../site/types.ts';
 import { fixedIssues, wantedIssues } from './choice-issues.ts';
-import { fieldOf } from './field.ts';
+import { type Field, fieldOf } from './field.ts';
 import { keepToWalk, tooFar } from './keep-to-walk.ts';
-import type { Layout } from './layout.ts';
+import { type Layout, layoutOf } from './layout.ts';
 import { searchLayout } from './local-search.ts';
 import { proveLayout } from './prove.ts';
 import type { BuiltUnits } from './units.ts';
@@ -38,6 +38,8 @@ export interface ChooseInput {
   /** 0–100: posts scoring less are not chosen. */
   readonly minimumScore: number;
   readonly seed: number;
+  /** A good choice already made of the same posts: the search is left out and only the proof goes on from it. */
+  readonly start?: Pick<Choice, 'sites'> | null;
   /** Score of a place for a bird, for the second box of a pair; null where no box may stand. Without it only candidates are paired. */
   readonly scoreAt?: (at: Point, bird: string) => BirdScore | null;
   /** `quick` ends after seconds with the bound it has, `full` goes on to the time limit. */
@@ -112,12 +114,7 @@ export async function choose(input: ChooseInput): Promise<Choice> {
   const full = { ...input, words: input.words ?? plainMetres, birdName: input.birdName ?? ((bird: string) => bird) };
   const built = buildUnits(full);
   const field = fieldOf(built.problem);
-  const start = searchLayout(field, {
-    seed: input.seed,
-    moves: movesFor(field.count),
-    runs: 5,
-    shouldStop: input.shouldStop,
-  });
+  const start = startLayout(full, built) ?? goodLayout(full, field);
   const free = await proveLayout(field, start, full, built);
   const walked = keepToWalk(full, built, field, free);
   const { layout, proof } = walked ?? free;
@@ -129,6 +126,19 @@ export async function choose(input: ChooseInput): Promise<Choice> {
     issues: [...fixedIssues(full, built, field), ...(walked ? walked.issues : wantedIssues(full, built, layout))],
     cancelled: input.shouldStop?.() ?? false,
   };
+}
+
+function goodLayout({ seed, shouldStop }: FullChooseInput, field: Field): Layout {
+  return searchLayout(field, { seed, moves: movesFor(field.count), runs: 5, shouldStop });
+}
+
+/** The units of the choice to begin from; null when there is none or it is not made of the same units. */
+function startLayout({ start }: FullChooseInput, built: BuiltUnits): Layout | null {
+  if (!start) return null;
+  const key = (bird: string, posts: readonly ChosenPost[]) => [bird, ...posts.map((p) => p.id)].join('\n');
+  const units = new Map(built.postsOfUnit.map((posts, u) => [key(built.birds[built.problem.units[u].bird], posts), u]));
+  const found = start.sites.map((site) => units.get(key(site.bird, site.posts)));
+  return found.every((u) => u !== undefined) ? layoutOf(built.problem, found) : null;
 }
 
 /** Enough moves for an answer within a second: about a quarter of a microsecond each. */
