@@ -48,7 +48,8 @@ export class App extends LitElement {
     this.#ink(this.store.state);
     addEventListener('hashchange', this.#onHash);
     addEventListener('resize', this.#onResize);
-    this.addEventListener('keydown', this.#onKey);
+    // On the window: when the focused thing goes away the focus falls to the page, outside this element.
+    window.addEventListener('keydown', this.#onKey);
     void this.#start();
   }
 
@@ -65,7 +66,7 @@ export class App extends LitElement {
     this.#stop?.();
     removeEventListener('hashchange', this.#onHash);
     removeEventListener('resize', this.#onResize);
-    this.removeEventListener('keydown', this.#onKey);
+    window.removeEventListener('keydown', this.#onKey);
   }
 
   protected override render() {
