@@ -106,8 +106,11 @@ export function endInvented(store: Store): void {
 /** Opens the page of one box and marks it on the map; the Season stays open. */
 export function lookAtBox(store: Store, post: string, number: number | null): void {
   const planned = store.state.plan?.boxes.some((box) => box.number === number && box.post === post) ?? false;
-  store.set({ selection: planned && number !== null ? { of: 'box', number } : null });
-  setSeason(store, { page: 'box', box: post });
+  // In one step: who listens must not meet the box chosen while the page still shows another.
+  store.set({
+    selection: planned && number !== null ? { of: 'box', number } : null,
+    season: { ...store.state.season, page: 'box', box: post },
+  });
 }
 
 export function leaveBox(store: Store): void {

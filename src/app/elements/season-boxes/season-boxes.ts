@@ -69,11 +69,11 @@ export class SeasonBoxes extends StoreElement {
     return html`<li>
       <button
         data-box=${box.post}
-        aria-label=${`${season.box(box.number, box.post)}: ${words}. ${kinds.join(', ')}`}
         @click=${() => lookAtBox(this.store, box.post, box.number)}
       >
-        <span class="number">${box.number ?? '–'}</span><span>${words}</span
-        ><span class="do ${stays ? '' : 'change'}">${kinds.join(', ')}</span>
+        <span class="number" aria-hidden="true">${box.number ?? '–'}</span>
+        <span><span class="unseen">${`${season.box(box.number, box.post)}: `}</span>${words}<span class="unseen">. </span></span>
+        <span class="do ${stays ? '' : 'change'}">${kinds.join(', ')}</span>
       </button>
     </li>`;
   }
