@@ -49,7 +49,7 @@ export class Page extends LitElement {
   `;
 
   protected override render() {
-    return html`<div class="scroll" tabindex="-1"><slot></slot></div>
+    return html`<div class="scroll" tabindex="0"><slot></slot></div>
       <div class="foot" part="foot"><slot name="foot" @slotchange=${this.#fill}></slot></div>`;
   }
 
