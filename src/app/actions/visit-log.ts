@@ -6,6 +6,7 @@ import { privateVisitLines } from '../storage/visit-lines.ts';
 import { type VisitLog, visitLog } from '../storage/visit-log.ts';
 import type { Store } from '../store.ts';
 import { say } from './say.ts';
+import { isRenamed } from './season-follow.ts';
 
 const logs = new WeakMap<Store, Promise<VisitLog>>();
 
@@ -49,9 +50,10 @@ export async function openVisits(store: Store): Promise<void> {
 /** A demo that is changed becomes a site of one's own: its visits go with it. Returns how to stop. */
 export function followVisits(store: Store): () => void {
   return store.subscribe((state, before) => {
-    const same = state.site !== null && state.site === before.site;
-    if (same && before.siteId && state.siteId && state.siteId !== before.siteId)
-      void carryVisits(store, before.siteId, state.siteId);
+    if (state.siteId === before.siteId || !isRenamed(state, before)) return;
+    // At once: whoever asks next must not read an empty log under the new id while the visits are on their way.
+    if (state.round.logOf === before.siteId) setRound(store, { logOf: state.siteId });
+    void carryVisits(store, before.siteId!, state.siteId!);
   });
 }
 
@@ -60,9 +62,16 @@ async function carryVisits(store: Store, from: string, to: string): Promise<void
     const log = await logOf(store);
     const { visits } = await log.open(from);
     await log.add(to, visits);
-    if (store.state.siteId === to && store.state.round.logOf === from) setRound(store, { logOf: to });
-  } catch {
-    // The visits stay where they are, under the demo.
+    const { round, siteId } = store.state;
+    // They were being read, or nobody had asked for them yet but has since.
+    if (siteId === to && round.logOf === to && round.logState !== 'memory')
+      setRound(store, { log: mergeVisits(round.log, visits), logState: 'kept' });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    const { round } = store.state;
+    // On the disk they stay under the demo; here they are told as not saved, and can be tried again.
+    if (round.logOf === to && round.log.length > 0)
+      setRound(store, { unsaved: round.log, logState: 'memory', logTrouble: why });
   }
 }
 

@@ -12,7 +12,6 @@ import {
   reviewWhenStale,
   seasonVisits,
   seasonYears,
-  setSeason,
   showSeasonPage,
   showsInvented,
 } from '../../actions/season-review.ts';
@@ -76,16 +75,6 @@ export class PlaceSeason extends StoreElement {
   }
 
   protected override changed(state: AppState, before: AppState): void {
-    if (state.siteId !== before.siteId)
-      setSeason(this.store, {
-        page: 'review',
-        trail: null,
-        trailOf: null,
-        year: null,
-        box: null,
-        struck: [],
-        taken: null,
-      });
     if (state.selection !== before.selection && state.selection?.of === 'box') this.#pressed(state.selection.number);
     if (state.season.page !== before.season.page || state.season.box !== before.season.box)
       this.renderRoot.querySelector<Page>('mp-page')?.toTop();
