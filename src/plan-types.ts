@@ -15,6 +15,8 @@ export interface PlannedBox {
   readonly position: LonLat;
   readonly bird: string;
   readonly state: 'new' | 'standing';
+  /** True for a new box the person locked: every plan keeps it where it is. */
+  readonly locked?: boolean;
   /** Number of the other box of the pair, if it is one. */
   readonly pairedWith: number | null;
   readonly holeHeight: number;

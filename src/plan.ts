@@ -11,6 +11,7 @@ import { placeCandidate } from './placement/candidates.ts';
 import { type BirdScore, type Choice, type ChooseInput, choose } from './placement/choose.ts';
 import { type TradeOffPoint, tradeOff } from './placement/trade-off.ts';
 import { leftOutSentence } from './placement/why-not.ts';
+import { orderIssues } from './plan/hand-order.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
 import { scoredPost } from './plan/scored-posts.ts';
@@ -79,7 +80,13 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
     rounds: walk.rounds.map((round) => numberedRound(round, numbers)),
     proof: choice.proof,
     sureness: null,
-    issues: placed(ground, candidates, [...birds.issues, ...landIssues(ground), ...choice.issues, ...walkIssues(walk)]),
+    issues: placed(ground, candidates, [
+      ...birds.issues,
+      ...landIssues(ground),
+      ...choice.issues,
+      ...walkIssues(walk),
+      ...orderIssues(settings, walk),
+    ]),
     unmapped: boxes.reduce((sum, box) => sum + box.card.unmapped, 0) / Math.max(1, boxes.length),
   };
   return { plan, choice };
@@ -108,7 +115,7 @@ function sameBoxes(plan: Plan, { sites }: Choice): boolean {
   return now.length === before.size && now.every((box) => before.has(box));
 }
 
-function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
+export function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
   const { settings } = stage.ground.site;
   const guide = (id: string) => stage.birds.guides.get(id) ?? null;
   return {
@@ -168,9 +175,10 @@ function walkRound(
   posts: readonly { readonly id: string; readonly at: Point }[],
   solver: LinearSolver | null,
 ): RoundPlan {
-  const { minutesPerBox, walkers, seed } = ground.site.settings;
+  const { minutesPerBox, walkers, seed, direction, order } = ground.site.settings;
   const stops = posts.map(({ id, at }) => ({ id, at, minutes: minutesPerBox }));
-  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver });
+  const byHand = order.length > 0 ? order : null;
+  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver, direction, byHand });
 }
 
 function boxesOf(
@@ -190,7 +198,8 @@ function boxesOf(
         at: post.at,
         position: ground.frame.toLonLat(post.at),
         bird: site.bird,
-        state: candidate.state === 'fixed' ? 'standing' : 'new',
+        state: candidate.state === 'fixed' && !candidate.locked ? 'standing' : 'new',
+        ...(candidate.locked ? { locked: true } : {}),
         pairedWith: other ? numbers.get(other.id)! : null,
         holeHeight: eyeOf(candidate, guide),
         sureness: null,

@@ -10,6 +10,8 @@ export interface Candidate {
   readonly id: string;
   readonly at: Point;
   readonly state: PostState;
+  /** True for a planned box the person locked: it is kept like a standing one (its state is `fixed`) but does not stand yet. */
+  readonly locked?: boolean;
   /** What the person fixed, if anything. */
   readonly bird: string | null;
   readonly facing: number | null;

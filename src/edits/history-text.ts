@@ -1,5 +1,6 @@
 /** A history as text that survives a reload, and back. Features that steps have in common are written once. */
 
+import { defaultSettings } from '../site/defaults.ts';
 import { isObject } from '../site/json.ts';
 import type { Site, SiteFeature } from '../site/types.ts';
 import type { History, Step } from './history.ts';
@@ -100,7 +101,9 @@ function rebuilt({ at, most, features, steps: written }: WrittenHistory): Histor
     now = now.toSpliced(step.from, step.removed, ...(added as SiteFeature[]));
     rest = step.rest ?? rest;
     if (!rest || !isObject(rest.settings)) return null;
-    steps.push({ site: { ...rest, features: now }, sentence: step.sentence });
+    // A history written by an older program lacks the newest settings.
+    const settings = { ...defaultSettings, ...rest.settings };
+    steps.push({ site: { ...rest, settings, features: now }, sentence: step.sentence });
   }
   return at >= 0 && at < steps.length ? { steps, at, most } : null;
 }

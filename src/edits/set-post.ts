@@ -8,6 +8,8 @@ import { refusal, withProperty } from './set-property.ts';
 /** What is left out stays; null takes it away. */
 export interface PostChange {
   readonly state?: PostState;
+  /** Whether every plan keeps the candidate where it is. */
+  readonly locked?: boolean | null;
   readonly bird?: string | null;
   /** Degrees clockwise from true north. */
   readonly facing?: number | null;

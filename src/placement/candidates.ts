@@ -3,7 +3,16 @@ import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
 import type { Candidate } from '../plan-types.ts';
-import { nameOf, postBird, postFacing, postHoleHeight, postNumber, postPair, postState } from '../site/properties.ts';
+import {
+  isLocked,
+  nameOf,
+  postBird,
+  postFacing,
+  postHoleHeight,
+  postNumber,
+  postPair,
+  postState,
+} from '../site/properties.ts';
 import type { SiteFeature } from '../site/types.ts';
 
 /** Suggestions stand no closer than this, metres: finer than anyone sets a post by eye (ours). */
@@ -35,7 +44,8 @@ export function drawnCandidate(ground: Ground, feature: SiteFeature): Candidate 
   return {
     id: feature.id,
     at,
-    state: postState(feature),
+    state: isLocked(feature) ? 'fixed' : postState(feature),
+    ...(isLocked(feature) ? { locked: true } : {}),
     bird: postBird(feature),
     facing: postFacing(feature),
     holeHeight: postHoleHeight(feature),

@@ -29,8 +29,8 @@ export function fixedIssues(input: FullChooseInput, built: BuiltUnits, field: Fi
           'fixed-too-close',
           'warning',
           near.a,
-          `The standing boxes ${near.a} and ${near.b} are ${input.words(near.metres)} apart; ${input.words(needed)} are asked between them. Both are kept.`,
-          'Move or retire one of them, or draw them as a pair if they are meant to be one site.',
+          `The boxes ${near.a} and ${near.b} stand or are locked ${input.words(near.metres)} apart; ${input.words(needed)} are asked between them. Both are kept.`,
+          'Move, unlock or retire one of them, or draw them as a pair if they are meant to be one site.',
         ),
       ];
     }),
@@ -85,7 +85,7 @@ function shortOf(input: FullChooseInput, built: BuiltUnits, bird: string, wanted
     'fewer-than-wanted',
     'warning',
     null,
-    `${sentence}: no other post reaches the least score of ${Math.round(input.minimumScore)}, keeps the bird's hard rules and stays clear of the standing boxes.`,
+    `${sentence}: no other post reaches the least score of ${Math.round(input.minimumScore)}, keeps the bird's hard rules and stays clear of the boxes that must stay.`,
     'Lower the least score, draw posts elsewhere, or choose a bird that suits this land.',
   );
 }
@@ -100,8 +100,8 @@ function extraFixed(input: FullChooseInput, built: BuiltUnits): Issue[] {
         'more-standing-than-wanted',
         'note',
         null,
-        `${standing} standing sites for ${input.birdName(wish.bird)} are kept, ${wish.sites} ${wish.sites === 1 ? 'was' : 'were'} wanted.`,
-        'Retire the boxes that are no longer wanted, or raise the number.',
+        `${standing} standing or locked sites for ${input.birdName(wish.bird)} are kept, ${wish.sites} ${wish.sites === 1 ? 'was' : 'were'} wanted.`,
+        'Unlock or retire the boxes that are no longer wanted, or raise the number.',
       ),
     ];
   });

@@ -35,6 +35,7 @@ export const defaultSettings = {
   julyMaximum: null,
   box: 'natural',
   start: null,
+  direction: null,
   /** A fixed day, since nothing here reads the clock: the app and the command line put today's date into new sites. */
   date: '2026-06-15',
   suggestGrid: null,
@@ -48,6 +49,8 @@ export const defaultSettings = {
   seed: 1,
   weights: {},
   figures: {},
+  order: [],
+  plans: [],
 } as const;
 
 /** What a file may hold at most. Ours: above these a browser tab stalls or runs out of memory. */

@@ -95,6 +95,8 @@ export const settingIssues = {
   'date-unreadable': warning('A date that is not YYYY-MM-DD or not in the calendar.'),
   'wanted-unreadable': warning('A line of `wanted` without a bird or with an unusable count.'),
   'wanted-twice': warning('`wanted` names a bird twice; the first is used.'),
+  'order-unreadable': warning('An entry of `order` that is no id, or stands there twice.'),
+  'plan-unreadable': warning('A kept plan that cannot be read, or a name that is taken.'),
   'start-unknown': warning('The start names a trailhead that is not there.'),
 } as const satisfies Record<string, IssueKind>;
 

@@ -74,6 +74,11 @@ export function postState(feature: Described): PostState {
   return state === 'fixed' || state === 'retired' ? state : 'candidate';
 }
 
+/** Whether every plan keeps this candidate; a standing box is kept anyhow and a retired one never, so there it says nothing. */
+export function isLocked(feature: Described): boolean {
+  return postState(feature) === 'candidate' && known(feature, 'locked') === true;
+}
+
 /** Id of the bird the box is for, or null when not decided. */
 export function postBird(feature: Described): string | null {
   return textOf(feature, 'bird');

@@ -74,6 +74,12 @@ export const propertyTable = {
     otherwise: 'candidate',
     means: 'A place to judge, a standing box, or one no longer used.',
   },
+  locked: {
+    kinds: post,
+    type: 'yes-no',
+    otherwise: 'false',
+    means: 'A planned box that every plan keeps where it is, though it does not stand yet.',
+  },
   bird: { kinds: post, type: 'text', otherwise: 'not decided', means: 'Id of the bird the box is for.' },
   number: { kinds: post, type: 'whole', range: [1, 99_999], otherwise: 'no number', means: 'Number on the box.' },
   facing: {

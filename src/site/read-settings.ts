@@ -5,6 +5,7 @@ import { defaultSettings } from './defaults.ts';
 import { type IssueId, trouble } from './issues.ts';
 import { isObject, member, otherMembers } from './json.ts';
 import { cut } from './label.ts';
+import { readOrder, readPlans } from './read-plans.ts';
 import { readWanted } from './read-wanted.ts';
 import { type SettingRow, settingTable } from './setting-table.ts';
 import type { Issue, SiteSettings } from './types.ts';
@@ -27,7 +28,16 @@ export function readSettings(raw: unknown, name: string): { settings: SiteSettin
   }
   if (member(raw, 'region') === undefined) issues.push(noRegion());
   const wanted = readWanted(member(raw, 'wanted'), issues);
-  const known = [...Object.keys(settingTable), 'fileVersion', 'wanted', 'weights', 'figures', 'sha256'];
+  const known = [
+    ...Object.keys(settingTable),
+    'fileVersion',
+    'wanted',
+    'weights',
+    'figures',
+    'order',
+    'plans',
+    'sha256',
+  ];
   const extra = otherMembers(raw, known);
   return {
     settings: {
@@ -35,6 +45,8 @@ export function readSettings(raw: unknown, name: string): { settings: SiteSettin
       wanted,
       weights: numbers(member(raw, 'weights'), 'weights', [0, 1000], issues),
       figures: numbers(member(raw, 'figures'), 'figures', [-1e9, 1e9], issues),
+      order: readOrder(member(raw, 'order'), issues),
+      plans: readPlans(member(raw, 'plans'), issues, (made) => readSettings(made, name)),
       ...(extra ? { extra } : {}),
     },
     issues,

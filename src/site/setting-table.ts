@@ -24,6 +24,11 @@ export const settingTable: Readonly<Record<string, SettingRow>> = {
   julyMaximum: { type: 'number', unit: '°C', range: [-20, 60], means: 'Mean daily maximum in July.' },
   box: { type: 'word', words: ['pale', 'natural', 'dark'], means: 'How dark the boxes are painted.' },
   start: { type: 'id', means: 'Id of the trailhead where the round starts; none = the first in the file.' },
+  direction: {
+    type: 'word',
+    words: ['clockwise', 'counterclockwise'],
+    means: 'Which way round the walk goes, seen from above; none = whichever the search gives.',
+  },
   date: { type: 'day', means: 'Day the plan is made for.' },
   suggestGrid: {
     type: 'number',

@@ -1,5 +1,6 @@
 /** The site as the program holds it: what the file says, checked, with nothing the file said thrown away. */
 import type { LineString, MultiLineString, MultiPolygon, Point, Polygon } from 'geojson';
+import type { KeptPlan } from './kept-plan.ts';
 
 /** WGS84 longitude and latitude in degrees, in that order (RFC 7946). */
 export type LonLat = [lon: number, lat: number];
@@ -69,6 +70,9 @@ export type Units = 'us' | 'metric';
 /** A place to judge, a standing box, or one no longer used. */
 export type PostState = 'candidate' | 'fixed' | 'retired';
 
+/** Which way round a walk goes, seen from above. */
+export type WalkDirection = 'clockwise' | 'counterclockwise';
+
 /** How many sites are wanted for one bird; `paired` counts two boxes close together as one site. */
 export interface Wanted {
   readonly bird: string;
@@ -91,6 +95,8 @@ export interface SiteSettings {
   readonly box: 'pale' | 'natural' | 'dark';
   /** Feature id of the trailhead the round starts at; null = the first trailhead in the file. */
   readonly start: string | null;
+  /** Which way round the walk goes; null = whichever the search gives. Needs a trailhead. */
+  readonly direction: WalkDirection | null;
   /** ISO date the plan is made for; the season's sun and the needle's declination are those of this year. */
   readonly date: string;
   /** Spacing in metres of a suggested grid of candidates; null = only drawn candidates. */
@@ -109,6 +115,10 @@ export interface SiteSettings {
   readonly weights: Readonly<Record<string, number>>;
   /** "criterion.setting" or "bird.path" → value in the figure's own unit, where the person changed the default. */
   readonly figures: Readonly<Record<string, number>>;
+  /** Post ids in the walking order a person set by hand, which numbers them; empty = the shortest walk. Holds for one walker. */
+  readonly order: readonly string[];
+  /** Plans kept by name. */
+  readonly plans: readonly KeptPlan[];
   readonly extra?: Readonly<Record<string, unknown>>;
 }
 

@@ -25,11 +25,17 @@ export function canonicalText(site: Site): string {
 
 function settingLines(settings: SiteSettings): string[] {
   const values: Readonly<Record<string, unknown>> = { ...settings };
-  const keys = ['fileVersion', ...Object.keys(settingTable), 'wanted', 'weights', 'figures'];
+  const keys = ['fileVersion', ...Object.keys(settingTable), 'wanted', 'weights', 'figures', 'order'];
   const known = keys.map((key): [string, unknown] => [key, values[key]]);
-  return [...known, ...Object.entries(settings.extra ?? {})].map(
+  const one = [...known, ...Object.entries(settings.extra ?? {})].map(
     ([key, value]) => `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`,
   );
+  return settings.plans.length === 0 ? one : [...one, planLines(settings.plans)];
+}
+
+/** Kept plans, one a line. */
+function planLines(plans: SiteSettings['plans']): string {
+  return `  "plans": [\n${plans.map((plan) => `    ${JSON.stringify(plan)}`).join(',\n')}\n  ]`;
 }
 
 function featureList(site: Site): string {

@@ -38,6 +38,9 @@ export const parkSettings: SiteSettings = {
   seed: 1,
   weights: {},
   figures: {},
+  direction: null,
+  order: [],
+  plans: [],
 };
 
 interface Box {

@@ -313,6 +313,9 @@ function siteOf(name: string, units: Units, features: SiteFeature[]): Site {
       seed: 1,
       weights: {},
       figures: {},
+      direction: null,
+      order: [],
+      plans: [],
     },
     features,
   };

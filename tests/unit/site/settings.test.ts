@@ -25,6 +25,7 @@ describe('settings', () => {
       julyMaximum: 29.5,
       box: 'pale',
       start: null,
+      direction: 'counterclockwise',
       date: '2027-02-28',
       suggestGrid: 20,
       reachOfPaths: 50,
@@ -35,6 +36,8 @@ describe('settings', () => {
       seed: 9,
       weights: { openness: 2 },
       figures: { 'openness.radius': 30 },
+      order: ['p', 'grid-1-2'],
+      plans: [],
     };
     const { site, issues } = read(all);
     expect(issues).toEqual([]);
@@ -55,6 +58,9 @@ describe('settings', () => {
     [{ walkLimit: -5 }, 'setting-out-of-range', 'walkLimit'],
     [{ walkers: 1.5 }, 'setting-wrong-type', 'walkers'],
     [{ seed: 1.5 }, 'setting-wrong-type', 'seed'],
+    [{ direction: 'left' }, 'setting-not-a-choice', 'direction'],
+    [{ order: 'p' }, 'setting-wrong-type', 'order'],
+    [{ plans: {} }, 'setting-wrong-type', 'plans'],
     [{ name: 7 }, 'setting-wrong-type', 'name'],
     [{ fileVersion: 'old' }, 'setting-out-of-range', 'file version'],
   ])('%j falls back to the default and is named', (settings, id, word) => {
