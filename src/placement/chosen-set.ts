@@ -1,24 +1,33 @@
 /** The chosen units of a search: who is in, how many of each bird, and who stands in the way of a newcomer. */
 import type { Field } from './field.ts';
 import { conflict } from './field.ts';
+import type { Rivals } from './rivals.ts';
 
 /** Cells of chosen units: a unit looks only into the nine cells around its own. Mutable, owned by one search. */
 export class ChosenSet {
   readonly inside: Uint8Array;
   readonly perBird: number[][];
   value = 0;
+  /** Weight of the chosen units in conflict with each unit, kept as units come and go: what a newcomer costs, but for rounding. */
+  readonly burden: Float64Array;
+  /** How many chosen units are in conflict with each unit. */
+  readonly crowd: Int32Array;
   /** Filled by `blockers`: units that must leave for the newcomer. */
   readonly blockers: Int32Array;
   blockerCount = 0;
   private readonly field: Field;
+  private readonly rivals: Rivals;
   private readonly columns: number;
   private readonly home: Int32Array;
   private readonly head: Int32Array;
   private readonly next: Int32Array;
   private readonly place: Int32Array;
 
-  constructor(field: Field, start: Iterable<number>) {
+  constructor(field: Field, rivals: Rivals, start: Iterable<number>) {
     this.field = field;
+    this.rivals = rivals;
+    this.burden = new Float64Array(field.count);
+    this.crowd = new Int32Array(field.count);
     const { grid, reach } = field;
     const cell = Math.max(reach, grid.cell);
     const width = grid.columns * grid.cell;
@@ -48,6 +57,16 @@ export class ChosenSet {
     this.place[u] = this.perBird[bird[u]].length;
     this.perBird[bird[u]].push(u);
     this.value += weight[u];
+    this.tellRivals(u, weight[u], 1);
+  }
+
+  private tellRivals(u: number, weight: number, more: number): void {
+    const { burden, crowd } = this;
+    const rivals = this.rivals.of(u);
+    for (let k = 0; k < rivals.length; k++) {
+      burden[rivals[k]] += weight;
+      crowd[rivals[k]] += more;
+    }
   }
 
   remove(u: number): void {
@@ -66,6 +85,7 @@ export class ChosenSet {
       this.place[last] = this.place[u];
     }
     this.value -= weight[u];
+    this.tellRivals(u, -weight[u], -1);
   }
 
   /** Weight of the chosen units in conflict with `u`, which are left in `blockers`; Infinity as soon as it passes `limit` or one is fixed. */
@@ -73,6 +93,7 @@ export class ChosenSet {
     const { field, head, next, blockers, columns } = this;
     let loss = 0;
     this.blockerCount = 0;
+    if (this.crowd[u] === 0) return 0;
     const middle = this.home[u];
     for (let row = middle - columns; row <= middle + columns; row += columns) {
       for (let c = row - 1; c <= row + 1; c++) {

@@ -8,6 +8,7 @@ import type { Field } from './field.ts';
 import { greedyLayout } from './greedy.ts';
 import type { Layout } from './layout.ts';
 import { layoutOf } from './layout.ts';
+import { Rivals } from './rivals.ts';
 
 export interface SearchOptions {
   readonly seed: number;
@@ -33,6 +34,8 @@ const hotShare = 0.7;
 const anywhere = 0.3;
 const few = 1200;
 const movesPerLook = 4096;
+/** Sums kept through millions of moves are off by less than this. */
+const drift = 1e-6;
 
 /** The best layout found; never worse than greedy or `start`. */
 export function searchLayout(field: Field, options: SearchOptions): Layout {
@@ -40,13 +43,14 @@ export function searchLayout(field: Field, options: SearchOptions): Layout {
   let best = options.start && options.start.value > first.value ? options.start : first;
   if (field.count === 0 || best.chosen.length === 0) return best;
   const runs = Math.max(1, options.runs ?? 1);
+  const rivals = new Rivals(field);
   const fresh = first.chosen.length < sitesWanted(field) ? hottest.scarce : hottest.plenty;
   for (let run = 0; run < runs; run++) {
     if (options.shouldStop?.()) break;
     // The first run goes on from the layout given, if one is; the others begin anew: runs that begin alike end alike.
     const again = run === 0 && options.start !== undefined;
     const plan = { heat: again ? hottest.again : fresh, moves: Math.ceil(options.moves / runs) };
-    const found = anneal(field, again ? best : first, options.seed + run * 7919, plan, options.shouldStop);
+    const found = anneal(field, rivals, again ? best : first, options.seed + run * 7919, plan, options.shouldStop);
     if (found.value > best.value + 1e-9) best = found;
   }
   return best;
@@ -65,10 +69,17 @@ interface Cooling {
   readonly moves: number;
 }
 
-function anneal(field: Field, start: Layout, seed: number, cooling: Cooling, shouldStop?: () => boolean): Layout {
+function anneal(
+  field: Field,
+  rivals: Rivals,
+  start: Layout,
+  seed: number,
+  cooling: Cooling,
+  shouldStop?: () => boolean,
+): Layout {
   const { moves } = cooling;
   const random = seededRandom(seed);
-  const set = new ChosenSet(field, start.chosen);
+  const set = new ChosenSet(field, rivals, start.chosen);
   const walk = new Proposals(field, set, random);
   const scale = start.value / start.chosen.length || 1;
   let best = start.value;
@@ -79,12 +90,19 @@ function anneal(field: Field, start: Layout, seed: number, cooling: Cooling, sho
     if (move % movesPerLook === 0 && shouldStop?.()) break;
     const u = walk.next();
     if (u < 0) continue;
-    if (tryMove(field, set, u, -temperature * Math.log(random() + 1e-300), random) && set.value > best + 1e-9) {
+    const luck = random();
+    if (hopeless(set.burden[u] - field.weight[u], luck, temperature)) continue;
+    if (tryMove(field, set, u, -temperature * Math.log(luck + 1e-300), random) && set.value > best + 1e-9) {
       best = set.value;
       kept = set.list();
     }
   }
-  return polish(field, kept);
+  return polish(field, rivals, kept);
+}
+
+/** Whether a move that loses so much is surely not let through: −ln r is at most 1 / r − 1. Spares a search and a logarithm. */
+function hopeless(loss: number, luck: number, temperature: number): boolean {
+  return loss > drift && luck * (loss - drift) > temperature * (1 - luck);
 }
 
 /** Temperature when `done` (0–1) of the moves are made. */
@@ -162,8 +180,8 @@ class Proposals {
 }
 
 /** Every single exchange that gains is made until none is left. */
-function polish(field: Field, chosen: readonly number[]): Layout {
-  const set = new ChosenSet(field, chosen);
+function polish(field: Field, rivals: Rivals, chosen: readonly number[]): Layout {
+  const set = new ChosenSet(field, rivals, chosen);
   for (let gained = true; gained; ) {
     gained = false;
     for (let u = 0; u < field.count; u++) {
@@ -178,6 +196,7 @@ function polish(field: Field, chosen: readonly number[]): Layout {
 /** Puts `u` in when that alone gains; the lightest unit of the bird leaves when all its sites are taken. */
 function exchange(field: Field, set: ChosenSet, u: number): boolean {
   const limit = field.weight[u] - 1e-9;
+  if (set.burden[u] > limit + drift) return false;
   let loss = set.findBlockers(u, limit);
   if (loss > limit) return false;
   const bird = field.bird[u];
