@@ -57,6 +57,7 @@ export const afternoonSun: Criterion = {
     'Shade, paint and walls were measured to matter, the bearing hardly (Ellis 2016, Ellis & Rhind 2022, Butler 2009).',
   ),
   settings: sunFigures,
+  costly: true,
   measure(context) {
     const reason = littleDrawn(context);
     if (reason) return { raw: null, reason };

@@ -12,12 +12,24 @@ export function eyeOf(candidate: Candidate, bird: BirdGuide): number {
   return candidate.holeHeight ?? (low + high) / 2;
 }
 
-/** Everything a criterion may look at for one post and one bird, with the facing settled. */
+/** Everything a criterion may look at for one post and one bird, the facing settled when it is asked for. */
 export function makeContext(spot: Spot, candidate: Candidate, guide: BirdGuide, suns: Suns): PostContext {
   const site = spot.ground.site.settings;
   const bird = birdFor(guide, site);
   const sun = suns.of(bird);
   const eye = eyeOf(candidate, bird);
-  const wish = facingWish(spot, sun, eye, suns.facing);
-  return { spot, bird, site, sun, eye, wish, facing: candidate.facing ?? wish.best };
+  return {
+    spot,
+    bird,
+    site,
+    sun,
+    eye,
+    // The wish costs as much as all the rest: worked out when a criterion asks, and kept on the spot.
+    get wish() {
+      return facingWish(spot, sun, eye, suns.facing);
+    },
+    get facing() {
+      return candidate.facing ?? this.wish.best;
+    },
+  };
 }

@@ -60,6 +60,8 @@ export interface Criterion {
   /** Default weight by firmness of the evidence. */
   readonly weight: Figure;
   readonly settings: Readonly<Record<string, Figure>>;
+  /** True where measuring it looks all round or at the sun: asked last where only the score is wanted. */
+  readonly costly?: boolean;
   /** Why it does not count for this bird ("House Wrens do not mind"), or null: it then has no weight and is not called unjudged. */
   neutral?(context: PostContext): string | null;
   measure(context: PostContext): Measured;

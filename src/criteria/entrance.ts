@@ -18,6 +18,7 @@ export const entrance: Criterion = {
   unit: '°',
   weight: ours(1, 'weight', [0, 10], 'No bearing is proven best everywhere.'),
   settings: facingFigures,
+  costly: true,
   measure(context) {
     const reason = littleDrawn(context);
     if (reason) return { raw: null, reason };

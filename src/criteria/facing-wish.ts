@@ -49,15 +49,17 @@ export function facingGrounds(latitude: number, site: SiteSettings): FacingGroun
   };
 }
 
-/** Half the weight for a perch in front, half for nothing tall close before the hole; 0 where neither kind of thing is drawn. */
-function addPerch(sum: Float64Array, spot: Spot, { site, values, room }: FacingGrounds): number {
-  if (!knowsPerches(spot)) return 0;
-  const half = values.perchWeight / 2;
-  const least = spot.ground.has('perch') ? half : 2 * half;
-  for (let i = 0; i < 360; i++) sum[i]! += least;
-  if (perchFront(spot, site, room)) for (let i = 0; i < 360; i++) sum[i]! += half * room[i]!;
-  if (tallFront(spot, values, room)) for (let i = 0; i < 360; i++) sum[i]! -= half * room[i]!;
-  return values.perchWeight;
+/** Half the weight for a perch in front, half for nothing tall close before the hole; null where neither kind of thing is drawn. The same for every bird. */
+function perchPart(spot: Spot, grounds: FacingGrounds): Float64Array | null {
+  if (!knowsPerches(spot)) return null;
+  return spot.keep(grounds, 0, () => {
+    const { site, values, room } = grounds;
+    const half = values.perchWeight / 2;
+    const sum = new Float64Array(360).fill(spot.ground.has('perch') ? half : 2 * half);
+    if (perchFront(spot, site, room)) for (let i = 0; i < 360; i++) sum[i]! += half * room[i]!;
+    if (tallFront(spot, values, room)) for (let i = 0; i < 360; i++) sum[i]! -= half * room[i]!;
+    return sum;
+  });
 }
 
 /**
@@ -67,8 +69,9 @@ function addPerch(sum: Float64Array, spot: Spot, { site, values, room }: FacingG
 function worthOf(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): Float64Array {
   const { everywhere, everywhereWeight, values, beams, room } = grounds;
   const { beamWeight, openWeight, openHalf, sightReach } = values;
-  const sum = new Float64Array(360);
-  const perchWeight = addPerch(sum, spot, grounds);
+  const perch = perchPart(spot, grounds);
+  const sum = perch ? perch.slice() : new Float64Array(360);
+  const perchWeight = perch ? values.perchWeight : 0;
   const faces = faceBeams(sun, spot.shaded(eye, sun), beams);
   openFront(spot.sight(eye, sightReach), openHalf, sightReach, room);
   const perBeam = beamWeight / (sun.brightest || 1);

@@ -90,6 +90,7 @@ export const openness: Criterion = {
   unit: 'share of low cover',
   weight: ours(3, 'weight', [0, 10], 'The best proven rule of all (Navara & Anderson 2011).'),
   settings,
+  costly: true,
   measure(context) {
     const values = on(context.site);
     const shares = context.spot.shares(values.radius);

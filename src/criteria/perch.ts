@@ -73,6 +73,7 @@ export const perch: Criterion = {
   unit: 'm',
   weight: ours(1, 'weight', [0, 10]),
   settings,
+  costly: true,
   neutral: ({ bird }) => (bird.habitat.perch ? null : `${bird.name} asks for no perch in front`),
   measure(context) {
     if (!context.spot.ground.has('perch')) return { raw: null, reason: 'no perch, tree, shrub or fence drawn' };

@@ -69,8 +69,10 @@ class KeptSpot implements Spot {
   }
 
   sight(eye: number, reach: number): Float64Array {
-    const kept = this.sights.find(reach, eye);
-    return kept ? kept.value : this.sights.add(reach, eye, this.ground.sight(this.point, eye, reach));
+    // Eyes between the same two heights see the same: most birds share one look round.
+    const level = this.ground.eyeLevel(eye);
+    const kept = this.sights.find(reach, level);
+    return kept ? kept.value : this.sights.add(reach, level, this.ground.sight(this.point, level, reach));
   }
 
   /** From the same rays as the facing's, so that one look round serves both. */

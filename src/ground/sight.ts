@@ -10,7 +10,7 @@ import { lookAround, type Question, View } from './look-around.ts';
 import { makeObstacles, type Obstacles, type Stand } from './obstacles.ts';
 import type { Ground } from './types.ts';
 
-export type Sight = Pick<Ground, 'sight' | 'meanSight' | 'shaded' | 'horizon'>;
+export type Sight = Pick<Ground, 'eyeLevel' | 'sight' | 'meanSight' | 'shaded' | 'horizon'>;
 
 const everyDegree = Array.from({ length: 360 }, (_, degree) => degree);
 
@@ -27,6 +27,14 @@ function inHedge(hedges: Stand, p: Point, eye: number): boolean {
     }
   }
   return false;
+}
+
+/** Every height that stands anywhere, rising, from the ground up. */
+function levelsOf(layer: Layer, stands: readonly Stand[]): number[] {
+  const heights = new Set([0]);
+  for (const { height } of layer.areas) heights.add(height);
+  for (const { height } of stands) for (const h of height) heights.add(h);
+  return [...heights].sort((a, b) => a - b);
 }
 
 /** Makes the looking-around part of a ground; `topAt` gives the area on top at a point. */
@@ -60,7 +68,9 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
     return view;
   };
 
+  const levels = levelsOf(layer, stands);
   return {
+    eyeLevel: (eye) => levels.findLast((level) => level <= eye) ?? eye,
     sight(p, eye, reach) {
       const free = new Float64Array(360);
       if (lookLevel(p, eye, reach)) return free;

@@ -70,6 +70,8 @@ export interface Ground {
    * the eye, at most `reach`. All zero inside something taller than the eye.
    */
   sight(p: Point, eye: number, reach: number): Float64Array;
+  /** The lowest eye, metres above ground, that looks past and against the same things as `eye`: `sight` from both is the same. */
+  eyeLevel(eye: number): number;
   /** Mean of `sight` without keeping it. */
   meanSight(p: Point, eye: number, reach: number): number;
   /** 1 where the ray's sun stands behind something seen from `eye` metres above ground, exact at each ray's own azimuth. */

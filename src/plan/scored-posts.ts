@@ -1,8 +1,6 @@
 /** Every candidate scored for every bird it may serve. */
 import type { BirdGuide } from '../birds/guide.ts';
-import { makeContext } from '../criteria/context.ts';
-import { scoreOf, verdictsIn } from '../criteria/quick-score.ts';
-import { refusals } from '../criteria/score.ts';
+import { quickVerdict } from '../criteria/quick-score.ts';
 import { makeSpot } from '../criteria/spot.ts';
 import type { Suns } from '../criteria/suns.ts';
 import type { Ground } from '../ground/types.ts';
@@ -26,11 +24,6 @@ function scoresAt(
   return Object.fromEntries(
     birds
       .filter((bird) => candidate.bird === null || candidate.bird === bird.id)
-      .map((bird) => {
-        const context = makeContext(spot, candidate, bird, suns);
-        const verdicts = verdictsIn(context);
-        const { score, judged } = scoreOf(verdicts, context);
-        return [bird.id, { score: judged > 0 ? score : null, refused: refusals(verdicts, context) }];
-      }),
+      .map((bird) => [bird.id, quickVerdict(spot, candidate, bird, suns)]),
   );
 }

@@ -270,3 +270,15 @@ describe('turning, mirroring and shifting a site', () => {
     }
   });
 });
+
+describe('the level of an eye', () => {
+  it('is the lowest that sees the same: another eye of the level sees it too', () => {
+    const { ground } = scene(11);
+    for (const eye of [0.5, 1.9, 8, 40]) {
+      const level = ground.eyeLevel(eye);
+      expect(level).toBeLessThanOrEqual(eye);
+      for (const p of [at(0, 0), at(31, -17), at(-64, 58)])
+        expect(ground.sight(p, level, 150)).toEqual(ground.sight(p, eye, 150));
+    }
+  });
+});
