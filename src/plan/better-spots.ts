@@ -22,15 +22,17 @@ export interface BetterSpot {
   readonly metres: number;
   readonly bearing: number;
   readonly gain: number;
+  /** Afternoon hours of direct sun (0–5) there and where the box stands now, when shade is what was looked for; else null. */
+  readonly sun: { readonly there: number; readonly here: number } | null;
 }
 
 /** How far a box is moved and still counts as the same box, metres (ours). */
-const steps = 12;
+export const steps = 12;
 /** Left-out posts looked at for one box, best first (ours). */
-const mostPosts = 6;
+export const mostPosts = 6;
 /** Metres between the two boxes of a new pair: 20 ft, the middle of the 15–25 ft of the texts (TWRA, Sial). */
 const pairStep = 6.096;
-const usable: readonly string[] = ['too-close', 'outscored', 'low-score'];
+export const usable: readonly string[] = ['too-close', 'outscored', 'low-score'];
 const winds = ['north', 'northeast', 'east', 'southeast', 'south', 'southwest', 'west', 'northwest'];
 
 /** What every question here needs. `say` writes a length in the site's unit. */
@@ -42,10 +44,10 @@ export interface SpotFinder {
 }
 
 const windOf = (bearing: number) => winds[Math.round((((bearing % 360) + 360) % 360) / 45) % 8]!;
-const guideOf = (id: string): BirdGuide | null => (isBird(id) ? birdById(id) : null);
+export const guideOf = (id: string): BirdGuide | null => (isBird(id) ? birdById(id) : null);
 
 /** Whether a place keeps the spacing to every other box, and to its own partner. */
-function free({ ground, plan }: SpotFinder, box: PlannedBox, guide: BirdGuide, taken: readonly Point[]) {
+export function free({ ground, plan }: SpotFinder, box: PlannedBox, guide: BirdGuide, taken: readonly Point[]) {
   const partner = plan.boxes.find((one) => one.number === box.pairedWith) ?? null;
   const others = plan.boxes.filter((one) => one !== box && one !== partner);
   return (at: Point): boolean => {
@@ -60,8 +62,14 @@ function free({ ground, plan }: SpotFinder, box: PlannedBox, guide: BirdGuide, t
   };
 }
 
-function scorer({ ground, suns }: SpotFinder, box: PlannedBox, guide: BirdGuide) {
-  const drawn = candidatesOf(ground).find((one) => one.id === box.post) ?? placeCandidate(box.post, box.at);
+/** The box's own post as a candidate, with what is drawn of it. */
+export function drawnPost({ ground }: SpotFinder, id: string, at: Point): Candidate {
+  return candidatesOf(ground).find((one) => one.id === id) ?? placeCandidate(id, at);
+}
+
+function scorer(finder: SpotFinder, box: PlannedBox, guide: BirdGuide) {
+  const { ground, suns } = finder;
+  const drawn = drawnPost(finder, box.post, box.at);
   return (at: Point): number => quickScore(ground, { ...drawn, at } satisfies Candidate, guide, suns);
 }
 
@@ -85,12 +93,19 @@ export function betterSpot(finder: SpotFinder, box: PlannedBox, taken: readonly 
   return best && best.gain >= 1 ? best : null;
 }
 
-function drawnScore({ ground, suns }: SpotFinder, id: string, at: Point, guide: BirdGuide): number {
-  const drawn = candidatesOf(ground).find((one) => one.id === id) ?? placeCandidate(id, at);
-  return quickScore(ground, drawn, guide, suns);
+function drawnScore(finder: SpotFinder, id: string, at: Point, guide: BirdGuide): number {
+  return quickScore(finder.ground, drawnPost(finder, id, at), guide, finder.suns);
 }
 
-function spotAt(finder: SpotFinder, box: PlannedBox, at: Point, gain: number, post: string | null): BetterSpot {
+/** A place as it is told to people: how far and which way. */
+export function spotAt(
+  finder: SpotFinder,
+  box: PlannedBox,
+  at: Point,
+  gain: number,
+  post: string | null,
+  sun: BetterSpot['sun'] = null,
+): BetterSpot {
   const metres = distance(box.at, at);
   const bearing = ((Math.atan2(at.x - box.at.x, at.y - box.at.y) * 180) / Math.PI + 360) % 360;
   const far = `${finder.say(metres)} ${windOf(bearing)}`;
@@ -104,6 +119,7 @@ function spotAt(finder: SpotFinder, box: PlannedBox, at: Point, gain: number, po
     metres,
     bearing,
     gain,
+    sun,
   };
 }
 

@@ -2,6 +2,7 @@
 import { birdById, isBird } from '../birds/index.ts';
 import type { Plan } from '../plan-types.ts';
 import { inventSeasons } from '../visits/invent.ts';
+import { isSouth } from '../visits/season-year.ts';
 import type { Visit } from '../visits/visit.ts';
 
 /** `years` seasons that end with the plan's own year. Same plan and seed, same visits; every visit is marked as invented. */
@@ -9,5 +10,6 @@ export function inventForPlan(plan: Plan, years: number, seed: number): readonly
   const boxes = plan.boxes
     .filter((box) => isBird(box.bird))
     .map(({ post, number, bird, card }) => ({ post, number, bird: birdById(bird), score: card.score / 100 }));
-  return inventSeasons({ boxes, firstYear: Number(plan.date.slice(0, 4)) - years + 1, years, seed });
+  const south = isSouth(plan.boxes[0]?.position);
+  return inventSeasons({ boxes, firstYear: Number(plan.date.slice(0, 4)) - years + 1, years, seed, south });
 }

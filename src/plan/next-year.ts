@@ -7,6 +7,7 @@ import type { Plan, PlannedBox } from '../plan-types.ts';
 import type { Site, SiteFeature } from '../site/types.ts';
 import type { AdviceKind } from '../visits/advice.ts';
 import type { BoxReview } from '../visits/review.ts';
+import type { BetterSpot } from './better-spots.ts';
 import type { TrailReview } from './review-trail.ts';
 
 /** One thing the draft would do to one box. `cannot` = why it is not done; null when it is. */
@@ -20,6 +21,12 @@ export interface Change {
 }
 
 const points = (gain: number) => (Math.round(gain) === 1 ? '1 point' : `${Math.round(gain)} points`);
+
+/** "12 points more", or "2.1 hours of afternoon sun, not 4.3; 8 points less" where shade was looked for. */
+export function gainWords({ gain, sun }: Pick<BetterSpot, 'gain' | 'sun'>): string {
+  const score = Math.round(gain) < 0 ? `${points(-gain)} less` : `${points(gain)} more`;
+  return sun ? `${sun.there.toFixed(1)} hours of afternoon sun, not ${sun.here.toFixed(1)}; ${score}` : score;
+}
 
 const endings: readonly AdviceKind[] = ['move', 'retire'];
 
@@ -45,7 +52,7 @@ function changeOf(box: BoxReview, kind: AdviceKind, planned: PlannedBox | null, 
     {
       keep: [`${name} stays and is marked as standing.`, null],
       move: move
-        ? [`${name} moves to ${move.label} (${points(move.gain)} more).`, null]
+        ? [`${name} moves to ${move.label} (${gainWords(move)}).`, null]
         : [`${name} should move.`, 'No better spot is known; choose one on the map.'],
       pair: pair
         ? [`${name} gets a second box: ${pair.label}.`, null]

@@ -7,8 +7,10 @@ import type { Plan, PlannedBox } from '../plan-types.ts';
 import { postBird, postNumber } from '../site/properties.ts';
 import type { SiteFeature } from '../site/types.ts';
 import { type BoxReview, type ReviewBox, reviewSeason, type SeasonReview } from '../visits/review.ts';
+import { isSouth } from '../visits/season-year.ts';
 import type { Visit } from '../visits/visit.ts';
 import { type BetterSpot, betterSpot, pairSpot } from './better-spots.ts';
+import { coolerSpot } from './cooler-spots.ts';
 
 export interface TrailInput {
   readonly ground: Ground;
@@ -83,7 +85,7 @@ function wantsSpot({ nests, seasons, advice }: BoxReview): boolean {
 /** Reviews twice: first to see which boxes did badly, then with the better spots found for those. */
 export function reviewTrail({ ground, suns, plan, visits, today, seed }: TrailInput): TrailReview {
   const boxes = reviewBoxes(ground, plan, visits);
-  const ask = { visits, birds: birdGuides, today, seed };
+  const ask = { visits, birds: birdGuides, today, seed, south: isSouth(ground.frame.centre) };
   const first = reviewSeason({ ...ask, boxes });
   const { units } = ground.site.settings;
   const finder = { ground, suns, plan, say: (metres: number) => lengthText(metres, units) };
@@ -92,7 +94,8 @@ export function reviewTrail({ ground, suns, plan, visits, today, seed }: TrailIn
   for (const one of first.boxes.filter(wantsSpot)) {
     const box = byPost.get(one.post);
     const taken = Object.values(moves).map((spot) => ground.frame.toPlane(spot.position));
-    const spot = box ? betterSpot(finder, box, taken) : null;
+    const find = one.advice.some(({ wants }) => wants === 'shade') ? coolerSpot : betterSpot;
+    const spot = box ? find(finder, box, taken) : null;
     if (spot) moves[one.post] = spot;
   }
   const review =

@@ -4,12 +4,21 @@ import type { Cause } from './nests.ts';
 
 export type AdviceKind = 'keep' | 'move' | 'pair' | 'guard' | 're-face' | 'retire';
 
+/** A spot the planner knows: the points (0–100) it gains, and its afternoon hours of sun against those here when it was chosen for shade. */
+export interface KnownSpot {
+  readonly label: string;
+  readonly gain: number;
+  readonly sun?: { readonly there: number; readonly here: number } | null;
+}
+
 export interface Advice {
   readonly kind: AdviceKind;
   readonly sentence: string;
   readonly sources: readonly string[];
   /** Where to, for a move when a better spot is known. */
-  readonly to: { readonly label: string; readonly gain: number } | null;
+  readonly to: KnownSpot | null;
+  /** What the spot of a move is to be chosen for: the score, or shade in the afternoon. */
+  readonly wants: 'score' | 'shade';
 }
 
 /** What a box went through, counted by `review.ts`. */
@@ -32,19 +41,21 @@ export interface BoxFacts {
   readonly guarded: boolean | null;
   /** Score of the entrance criterion 0–1, or null. */
   readonly entrance: number | null;
-  readonly better: { readonly label: string; readonly gain: number } | null;
+  readonly better: KnownSpot | null;
 }
 
 type Rule = (facts: BoxFacts) => Advice | null;
 
 const seasons = (count: number) => `${count} ${count === 1 ? 'season' : 'seasons'}`;
 const nests = (count: number) => `${count} ${count === 1 ? 'nest' : 'nests'}`;
-const advise = (kind: AdviceKind, sentence: string, sources: readonly string[], to: Advice['to'] = null): Advice => ({
-  kind,
-  sentence,
-  sources,
-  to,
-});
+const advise = (
+  kind: AdviceKind,
+  sentence: string,
+  sources: readonly string[],
+  to: Advice['to'] = null,
+  wants: Advice['wants'] = 'score',
+): Advice => ({ kind, sentence, sources, to, wants });
+const hours = (value: number) => value.toFixed(1);
 /** A spot must gain this many points to be worth the digging. */
 const worthMoving = 5;
 
@@ -86,15 +97,21 @@ const losing: Rule = ({ name, fledged, failed, better }) =>
         better,
       );
 
-const heat: Rule = ({ name, causes, better }) =>
-  (causes.heat ?? 0) === 0
-    ? null
-    : advise(
-        'move',
-        `${name} lost ${nests(causes.heat!)} to heat: a post shaded from the west in the afternoon, or a pale, vented box, matters far more than turning it (5–10 °C against 0.6 °C).`,
-        ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009'],
-        better,
-      );
+/** Shade is what helps, so the spot offered is the shadiest near, not the one with the best score. */
+const heat: Rule = ({ name, causes, better }) => {
+  if ((causes.heat ?? 0) === 0) return null;
+  const shady = better?.sun ? better : null;
+  const where = shady
+    ? `${shady.label} gets ${hours(shady.sun!.there)} hours of afternoon sun instead of ${hours(shady.sun!.here)}.`
+    : 'no clearly shadier spot is known near it: look for a post shaded from the west.';
+  return advise(
+    'move',
+    `${name} lost ${nests(causes.heat!)} to heat: ${where} A pale, vented box helps too; turning it hardly does (5–10 °C against 0.6 °C).`,
+    ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009'],
+    shady,
+    'shade',
+  );
+};
 
 const guard: Rule = ({ name, causes, guarded }) =>
   (causes.predator ?? 0) === 0 || guarded === true
@@ -133,7 +150,7 @@ const keep: Rule = ({ name, fledged, failed, seasons: watched, usedSeasons }) =>
   );
 };
 
-const rules: readonly Rule[] = [unused, pests, losing, heat, guard, pair, reface];
+const rules: readonly Rule[] = [unused, pests, heat, losing, guard, pair, reface];
 
 /** All advice that applies, the most weighty first; `keep` when nothing else does. Never empty. */
 export function adviceFor(facts: BoxFacts): readonly Advice[] {

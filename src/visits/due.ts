@@ -52,8 +52,10 @@ function inSeason(due: string, season: BoxNow['season']): string {
   if (!season) return due;
   const year = Number(due.slice(0, 4));
   const opens = (of: number) => addDays(`${of}-${season.from}`, -early);
-  if (due < opens(year)) return opens(year);
-  return due > addDays(`${year}-${season.to}`, late) ? opens(year + 1) : due;
+  // South of the equator a season ends in the year after it began.
+  const ends = (of: number) => addDays(`${season.to < season.from ? of + 1 : of}-${season.to}`, late);
+  const years = [year - 1, year, year + 1];
+  return years.some((of) => opens(of) <= due && due <= ends(of)) ? due : years.map(opens).find((day) => day > due)!;
 }
 
 /** Next look at one box: a week after the last, never visited boxes today, the day after the latest fledging to see the outcome when that comes first. */

@@ -3,6 +3,7 @@
 import type { BirdGuide } from '../birds/guide.ts';
 import { seededRandom } from '../geometry/random.ts';
 import { dateOf, dayOf } from './days.ts';
+import { localSeason } from './season-year.ts';
 import { makeVisit, type Trouble, type Visit, type VisitState } from './visit.ts';
 
 export interface InventBox {
@@ -22,6 +23,8 @@ export interface InventPlan {
   readonly walkers?: readonly string[];
   /** How much the score moves the chances: 0 not at all, 1 as built. For tests of what tells success from failure. */
   readonly effect?: number;
+  /** South of the equator: the season lies half a year later. */
+  readonly south?: boolean;
 }
 
 /** `device` of every invented visit. */
@@ -105,7 +108,9 @@ function season(random: Random, box: InventBox, year: number, plan: InventPlan):
   const { bird, post, number } = box;
   const effect = plan.effect ?? 1;
   const score = 0.5 + (box.score - 0.5) * effect;
-  const [from, to] = [dayOf(`${year}-${bird.season.from}`), dayOf(`${year}-${bird.season.to}`)];
+  const days = localSeason(bird.season, plan.south ?? false);
+  const from = dayOf(`${year}-${days.from}`);
+  const to = dayOf(`${days.to < days.from ? year + 1 : year}-${days.to}`);
   const length = to - from;
   const cycle = bird.eggs.count.value[1] + bird.clock.incubation.value[1] + bird.clock.nestling.value[1] + 14;
   const loss = 0.15 + 0.6 * (1 - score);

@@ -4,6 +4,7 @@ import type { BirdGuide } from '../birds/guide.ts';
 import { type NestClock, nestClock } from './clock.ts';
 import { dayOf, dayOrNull, daysBetween } from './days.ts';
 import { settledVisits } from './merge.ts';
+import { seasonOf } from './season-year.ts';
 import { byTime, type Trouble, type Visit } from './visit.ts';
 
 /** `unfinished`: eggs or young at the last visit; `unknown`: nobody saw the end; `no-eggs`: a nest that never held eggs (a wren's dummy, say). */
@@ -14,8 +15,9 @@ export type Cause = 'predator' | 'competitor' | 'weather' | 'heat' | 'parasites'
 export interface Nest {
   readonly post: string;
   readonly box: number | null;
+  /** The season; south of the equator the year it begins in. */
   readonly year: number;
-  /** 1 for the box's first attempt of the year. */
+  /** 1 for the box's first attempt of the season. */
   readonly attempt: number;
   readonly bird: string | null;
   /** Null when the bird has no guide. */
@@ -138,7 +140,14 @@ function fledgedOf(story: Story, end: Visit): readonly [number, number] {
     : [1, Math.max(1, ...counts(story.visits.map((visit) => visit.eggs?.count)))];
 }
 
-function nestOf(story: Story, next: Story | null, birds: readonly BirdGuide[], today: string): Omit<Nest, 'attempt'> {
+/** What every nest of a log is read with. */
+interface Reading {
+  readonly birds: readonly BirdGuide[];
+  readonly today: string;
+  readonly south: boolean;
+}
+
+function nestOf(story: Story, next: Story | null, { birds, today, south }: Reading): Omit<Nest, 'attempt'> {
   const { visits, before } = story;
   const held = visits.filter(holds);
   const end = endOf(story);
@@ -155,7 +164,7 @@ function nestOf(story: Story, next: Story | null, birds: readonly BirdGuide[], t
   return {
     post: visits[0]!.post,
     box: visits.findLast((visit) => visit.box !== null)?.box ?? null,
-    year: Number(visits[0]!.date.slice(0, 4)),
+    year: seasonOf(visits[0]!.date, south),
     bird,
     clock,
     eggs: eggs.length > 0 ? Math.max(...eggs) : null,
@@ -170,19 +179,24 @@ function nestOf(story: Story, next: Story | null, birds: readonly BirdGuide[], t
   };
 }
 
-function nestsOfBox(visits: readonly Visit[], birds: readonly BirdGuide[], today: string): Nest[] {
+function nestsOfBox(visits: readonly Visit[], reading: Reading): Nest[] {
   const stories = storiesOf(visits);
   const perYear = new Map<number, number>();
   return stories.map((story, index) => {
-    const nest = nestOf(story, stories[index + 1] ?? null, birds, today);
+    const nest = nestOf(story, stories[index + 1] ?? null, reading);
     const attempt = (perYear.get(nest.year) ?? 0) + 1;
     perYear.set(nest.year, attempt);
     return { ...nest, attempt };
   });
 }
 
-/** Every nesting attempt in a log, by post, then in time. Visits with an unreadable date are left out (check-visits names them). */
-export function nestsFrom(log: readonly Visit[], birds: readonly BirdGuide[], today: string): readonly Nest[] {
+/** Every nesting attempt in a log, by post, then in time. Visits with an unreadable date are left out (check-visits names them). `south`: of the equator. */
+export function nestsFrom(
+  log: readonly Visit[],
+  birds: readonly BirdGuide[],
+  today: string,
+  south = false,
+): readonly Nest[] {
   const byPost = new Map<string, Visit[]>();
   for (const visit of settledVisits(log).filter((one) => dayOrNull(one.date) !== null)) {
     const list = byPost.get(visit.post);
@@ -191,7 +205,7 @@ export function nestsFrom(log: readonly Visit[], birds: readonly BirdGuide[], to
   }
   return [...byPost]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([, visits]) => nestsOfBox([...visits].sort(byTime), birds, today));
+    .flatMap(([, visits]) => nestsOfBox([...visits].sort(byTime), { birds, today, south }));
 }
 
 /** The attempt that is active now, if the last one is: for the due list and the opening advice. */

@@ -1,11 +1,12 @@
 /** The season review: what each box and the trail did, what told success from failure, and what to change. */
 
 import type { BirdGuide } from '../birds/guide.ts';
-import { type Advice, adviceFor, type BoxFacts } from './advice.ts';
+import { type Advice, adviceFor, type BoxFacts, type KnownSpot } from './advice.ts';
 import { dayOrNull } from './days.ts';
 import { exactInterval, type Interval, wilsonInterval } from './intervals.ts';
 import { settledVisits } from './merge.ts';
 import { type Cause, exposureDays, type Nest, nestsFrom } from './nests.ts';
+import { seasonOf } from './season-year.ts';
 import { mayfield, periodSurvival, type Survival } from './survival.ts';
 import { type ToldAnswer, whichTold } from './told.ts';
 import type { Visit } from './visit.ts';
@@ -23,7 +24,7 @@ export interface ReviewBox {
   /** Whether it has a guard; null when not noted. A visit that added one counts too. */
   readonly guarded: boolean | null;
   /** A better spot the planner knows, with the points (0–100) it gains. */
-  readonly better: { readonly label: string; readonly gain: number } | null;
+  readonly better: KnownSpot | null;
 }
 
 /** A share with its count and 95 % interval; null share when there was nothing to count. */
@@ -74,6 +75,8 @@ export interface ReviewInput {
   readonly birds: readonly BirdGuide[];
   readonly today: string;
   readonly seed: number;
+  /** South of the equator seasons run July to June. */
+  readonly south?: boolean;
 }
 
 function shareOf(part: number, of: number, interval: typeof wilsonInterval): Share {
@@ -82,7 +85,6 @@ function shareOf(part: number, of: number, interval: typeof wilsonInterval): Sha
     : { part, of, share: part / of, interval: interval(part, of) };
 }
 
-const yearOf = (visit: Visit) => Number(visit.date.slice(0, 4));
 const countBy = <K extends string>(keys: readonly K[]): Partial<Record<K, number>> => {
   const counts: Partial<Record<K, number>> = {};
   for (const key of keys) counts[key] = (counts[key] ?? 0) + 1;
@@ -100,6 +102,7 @@ function occupancyOf(
   visits: readonly Visit[],
   nests: readonly Nest[],
   years: readonly number[],
+  yearOf: (visit: Visit) => number,
 ): Share {
   const siteOf = new Map(boxes.map((box) => [box.post, box.site]));
   const keys = (rows: readonly { post: string; year: number }[]) =>
@@ -199,8 +202,10 @@ function boxSentence(facts: BoxFacts, nests: readonly Nest[]): string {
 /** The review of all visits given. Pass the visits of the years wanted; nothing here reads a clock or another room's plan. */
 export function reviewSeason(input: ReviewInput): SeasonReview {
   const visits = settledVisits(input.visits).filter((visit) => dayOrNull(visit.date) !== null);
+  const south = input.south ?? false;
+  const yearOf = (visit: Visit) => seasonOf(visit.date, south);
   const years = [...new Set(visits.map(yearOf))].sort((a, b) => a - b);
-  const nests = nestsFrom(visits, input.birds, input.today);
+  const nests = nestsFrom(visits, input.birds, input.today, south);
   const known = new Map(input.boxes.map((box) => [box.post, box]));
   const wanted = wantedNests(nests, input.birds).filter((nest) => known.has(nest.post));
   const rivals = wanted.filter((nest) => isRival(nest, known.get(nest.post)!, input.birds)).length;
@@ -225,10 +230,10 @@ export function reviewSeason(input: ReviewInput): SeasonReview {
     years,
     nests,
     boxes,
-    occupancy: occupancyOf(input.boxes, visits, wanted, years),
+    occupancy: occupancyOf(input.boxes, visits, wanted, years, yearOf),
     byYear: years.map((year) => ({
       year,
-      occupancy: occupancyOf(input.boxes, visits, wanted, [year]),
+      occupancy: occupancyOf(input.boxes, visits, wanted, [year], yearOf),
       success: successOf(wanted.filter((nest) => nest.year === year)),
     })),
     birds: names.map((bird) =>

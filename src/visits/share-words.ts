@@ -1,4 +1,4 @@
-/** Shares in words, small numbers told as what they are. */
+/** Shares in words, small numbers told as what they are. The per cent sign never stands alone on a line: its blank does not break. */
 import type { Share } from './review.ts';
 
 /** From so many on a share is told in per cent as well (ours: below it one more or less moves it by more than 3 %). */
@@ -12,6 +12,6 @@ export function shareWords({ part, of, share, interval }: Share, things: string)
   const count = `${part} of ${of} ${things}`;
   const [low, high] = [percent(interval.low), percent(interval.high)];
   return of < many
-    ? `${count}, could be anywhere from ${low} to ${high} %`
-    : `${count}, ${percent(share)} % (95 % interval ${low}–${high} %)`;
+    ? `${count}, could be anywhere from ${low} to ${high}\u00a0%`
+    : `${count}, ${percent(share)}\u00a0% (95\u00a0% interval ${low}–${high}\u00a0%)`;
 }

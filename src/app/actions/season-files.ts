@@ -13,7 +13,7 @@ import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
 import { today } from './round-view.ts';
 import { say } from './say.ts';
-import { seasonVisits, setSeason, showsInvented, yearVisits } from './season-review.ts';
+import { seasonVisits, setSeason, showsInvented, southOf, yearVisits } from './season-review.ts';
 import { keepVisits, openVisits } from './visit-log.ts';
 
 export type SeasonFile = 'visits' | 'nests' | 'dictionary' | 'all' | 'due';
@@ -34,12 +34,12 @@ function contents(state: AppState, file: SeasonFile): readonly [ending: string, 
   const visits = yearVisits(state);
   if (file === 'visits') return ['-visits.csv', 'text/csv', csvOf(visitRows(visits), mark)];
   if (file === 'nests')
-    return ['-nests.csv', 'text/csv', csvOf(nestRows(nestsFrom(visits, birdGuides, today())), mark)];
+    return ['-nests.csv', 'text/csv', csvOf(nestRows(nestsFrom(visits, birdGuides, today(), southOf(state))), mark)];
   if (file === 'dictionary') return ['-columns.csv', 'text/csv', csvOf(dictionaryRows(), null)];
   if (file === 'all')
     return ['-visits.json', 'application/json', writeVisitFile({ site: name, invented, visits: seasonVisits(state) })];
   const boxes = state.plan?.boxes ?? [];
-  const due = dueOfTrail(boxes, seasonVisits(state), birdGuides, today(), state.round.experience);
+  const due = dueOfTrail(boxes, seasonVisits(state), birdGuides, today(), state.round.experience, southOf(state));
   const title = mark ? `${mark} – ${name}` : name;
   return ['-due.ics', 'text/calendar', dueCalendar(title, due, new Date().toISOString())];
 }

@@ -2,6 +2,7 @@
 import { inventForPlan } from '../../plan/invented-trail.ts';
 import { dayOrNull } from '../../visits/days.ts';
 import { settledVisits } from '../../visits/merge.ts';
+import { isSouth, seasonOf } from '../../visits/season-year.ts';
 import type { Visit } from '../../visits/visit.ts';
 import { wasAborted } from '../engine/client.ts';
 import type { SeasonPage, SeasonState } from '../season-state.ts';
@@ -33,17 +34,22 @@ export function seasonVisits(state: AppState): readonly Visit[] {
 
 const none: readonly Visit[] = [];
 
-/** Years with visits, newest first. */
-export function seasonYears(state: AppState): readonly number[] {
-  const years = seasonVisits(state).filter((one) => dayOrNull(one.date) !== null);
-  return [...new Set(years.map((one) => Number(one.date.slice(0, 4))))].sort((a, b) => b - a);
+/** Whether the trail lies south of the equator, where a season runs July to June. */
+export function southOf({ plan }: AppState): boolean {
+  return isSouth(plan?.boxes[0]?.position);
 }
 
-/** Settled visits of the chosen year, or of all. */
+/** Seasons with visits, newest first. */
+export function seasonYears(state: AppState): readonly number[] {
+  const years = seasonVisits(state).filter((one) => dayOrNull(one.date) !== null);
+  return [...new Set(years.map((one) => seasonOf(one.date, southOf(state))))].sort((a, b) => b - a);
+}
+
+/** Settled visits of the chosen season, or of all. */
 export function yearVisits(state: AppState): readonly Visit[] {
   const { year } = state.season;
   const visits = settledVisits(seasonVisits(state));
-  return year === null ? visits : visits.filter((one) => one.date.startsWith(`${year}-`));
+  return year === null ? visits : visits.filter((one) => seasonOf(one.date, southOf(state)) === year);
 }
 
 /** Whether the review shown is that of the visits, plan and year of now. */

@@ -6,6 +6,7 @@ import { type BoxNow, type Due, dueVisits } from '../../visits/due.ts';
 import { settledVisits } from '../../visits/merge.ts';
 import { activeNest, type Nest, nestsFrom } from '../../visits/nests.ts';
 import { type Experience, type OpeningAdvice, openingAdvice, openingUnknown } from '../../visits/opening.ts';
+import { isSouth, localSeason } from '../../visits/season-year.ts';
 import { byTime, type Trouble, type Visit } from '../../visits/visit.ts';
 import type { Stop } from './field-round.ts';
 
@@ -22,7 +23,8 @@ const guideOf = (id: string | null): BirdGuide | null => (id !== null && isBird(
 /** One entry a stop, by post. */
 export function stopsNow(stops: readonly Stop[], log: readonly Visit[], today: string): ReadonlyMap<string, StopNow> {
   const settled = settledVisits(log);
-  const nests = nestsFrom(settled, birdGuides, today);
+  const south = isSouth(stops.find((stop) => stop.position)?.position);
+  const nests = nestsFrom(settled, birdGuides, today, south);
   const byPost = new Map<string, Visit[]>();
   for (const visit of settled) {
     const list = byPost.get(visit.post);
@@ -43,7 +45,7 @@ function stopNow(stop: Stop, given: readonly Visit[], nests: readonly Nest[], to
     visits,
     bird: guideOf(nest?.bird ?? null),
     clock: nest?.clock ?? null,
-    ...(planned ? { season: planned.season } : {}),
+    ...(planned ? { season: localSeason(planned.season, isSouth(stop.position)) } : {}),
     nest,
     last: visits.at(-1) ?? null,
     troubles: recentTroubles(visits, today),

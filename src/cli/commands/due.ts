@@ -1,6 +1,7 @@
 import { birdGuides } from '../../birds/index.ts';
 import { dueCalendar } from '../../visits/calendar.ts';
 import { dueOfTrail } from '../../visits/due-boxes.ts';
+import { isSouth } from '../../visits/season-year.ts';
 import { type Command, exit, Refusal } from '../command.ts';
 import { loadVisits, todayOption } from '../visits-file.ts';
 import { planFrom, planHelp, planOptions, writeText } from './plan.ts';
@@ -31,7 +32,9 @@ export const due: Command = {
     const posts = plan.boxes.map((box) => box.post);
     const file = loadVisits(files[1]!, site, posts, invocation);
     const today = todayOption(options, file);
-    const list = dueOfTrail(plan.boxes, file.visits, birdGuides, today, options.experienced ? 'experienced' : 'new');
+    const south = isSouth(plan.boxes[0]?.position);
+    const experience = options.experienced ? 'experienced' : 'new';
+    const list = dueOfTrail(plan.boxes, file.visits, birdGuides, today, experience, south);
     if (options.json) out(JSON.stringify(list, null, 1));
     else for (const one of list) out(one.sentence);
     if (typeof options.ics === 'string') {

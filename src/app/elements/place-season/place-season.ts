@@ -1,6 +1,7 @@
 /** The Season place: the year's look back, one box, next year's draft, and visits in and out. */
 import { css, html, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { seasonWords } from '../../../visits/season-year.ts';
 import { draftYear, takeDraft, tickedChanges } from '../../actions/season-draft.ts';
 import {
   chooseYear,
@@ -14,6 +15,8 @@ import {
   seasonYears,
   showSeasonPage,
   showsInvented,
+  southOf,
+  yearVisits,
 } from '../../actions/season-review.ts';
 import { goTo } from '../../actions/select.ts';
 import { openVisits } from '../../actions/visit-log.ts';
@@ -121,13 +124,13 @@ export class PlaceSeason extends StoreElement {
 
   #review() {
     const { season } = this.words;
-    const { trail, year, working } = this.state.season;
-    const visits = seasonVisits(this.state);
-    const counted = year === null ? visits.length : visits.filter((one) => one.date.startsWith(`${year}-`)).length;
+    const { trail, working } = this.state.season;
+    const counted = yearVisits(this.state).length;
+    const years = trail!.review.years.map((one) => seasonWords(one, southOf(this.state)));
     const changes = tickedChanges(this.state).length;
     return this.#page(
       season.reviewTitle,
-      html`<p class="sub">${season.sub(trail!.review.years, counted)}</p>
+      html`<p class="sub">${season.sub(years, counted)}</p>
         ${this.#years()}
         <p class="small" role="status">${working ? season.stale : ''}</p>
         <mp-season-totals></mp-season-totals>
@@ -147,7 +150,7 @@ export class PlaceSeason extends StoreElement {
           ?disabled=${working || changes === 0}
           @click=${() => showSeasonPage(this.store, 'draft')}
         >
-          ${season.draft(draftYear(this.state))}
+          ${season.draft(seasonWords(draftYear(this.state), southOf(this.state)))}
         </button>
         <button slot="foot" @click=${() => showSeasonPage(this.store, 'files')}>${season.toFiles}</button>`,
     );
@@ -162,7 +165,7 @@ export class PlaceSeason extends StoreElement {
       ${[null, ...years].map(
         (one) =>
           html`<button aria-pressed=${year === one} @click=${() => chooseYear(this.store, one)}>
-            ${one ?? season.allYears}
+            ${one === null ? season.allYears : seasonWords(one, southOf(this.state))}
           </button>`,
       )}
     </div>`;
@@ -186,7 +189,7 @@ export class PlaceSeason extends StoreElement {
     const { season } = this.words;
     const count = tickedChanges(this.state).length;
     return this.#page(
-      season.draftTitle(draftYear(this.state)),
+      season.draftTitle(seasonWords(draftYear(this.state), southOf(this.state))),
       html`<p class="sub">${season.draftSub(count)}</p>
         <mp-season-draft></mp-season-draft>`,
       html`<button slot="foot" class="filled" ?disabled=${count === 0} @click=${() => takeDraft(this.store)}>

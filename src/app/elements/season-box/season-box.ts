@@ -2,11 +2,13 @@
 import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { sources } from '../../../birds/sources.ts';
+import { gainWords } from '../../../plan/next-year.ts';
 import type { Advice } from '../../../visits/advice.ts';
 import { spanWords } from '../../../visits/days.ts';
 import type { Nest } from '../../../visits/nests.ts';
 import type { BoxReview } from '../../../visits/review.ts';
-import { yearVisits } from '../../actions/season-review.ts';
+import { seasonWords } from '../../../visits/season-year.ts';
+import { southOf, yearVisits } from '../../actions/season-review.ts';
 import { birdName } from '../../bird-name.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -82,9 +84,9 @@ export class SeasonBox extends StoreElement {
     const trail = this.state.season.trail!;
     const [move, pair] = [trail.moves[box.post], trail.pairs[box.post]];
     return html`<p><span class="act">${season.advice[kind]}</span> ${sentence}</p>
-      ${kind === 'move' ? html`<p>${move ? season.moveTo(move.label, Math.round(move.gain)) : season.noBetter}</p>` : null}
+      ${kind === 'move' ? html`<p>${move ? season.moveTo(move.label, gainWords(move)) : season.noBetter}</p>` : null}
       ${kind === 'pair' && pair ? html`<p>${season.pairAt(pair.label)}</p>` : null}
-      <p class="small">${season.source}: ${keys.map(titleOf).join('; ')}</p>`;
+      <p class="small">${season.source(keys.map((key) => titleOf(key, season.ours)))}</p>`;
   }
 
   #year(year: number, box: BoxReview) {
@@ -92,15 +94,17 @@ export class SeasonBox extends StoreElement {
     const visits = yearVisits(this.state).filter((one) => one.post === box.post);
     const nests = box.nests.filter((nest) => nest.year === year);
     const said = nests.map((nest) => this.#nest(nest));
-    const label = `${year}: ${said.length > 0 ? said.join(' ') : season.looked}`;
+    const south = southOf(this.state);
+    const words = seasonWords(year, south);
+    const label = `${words}: ${said.length > 0 ? said.join(' ') : season.looked}`;
     return html`<div class="section">
-      <h3>${year}</h3>
-      <mp-season-timeline .line=${timelineOf(year, nests, visits)} .label=${label}></mp-season-timeline>
-      ${said.length > 0 ? said.map((words) => html`<p>${words}</p>`) : html`<p>${season.looked}</p>`}
+      <h3>${words}</h3>
+      <mp-season-timeline .line=${timelineOf(year, nests, visits, south)} .label=${label}></mp-season-timeline>
+      ${said.length > 0 ? said.map((one) => html`<p>${one}</p>`) : html`<p>${season.looked}</p>`}
     </div>`;
   }
 
-  /** Such as "2026, nest 1: Eastern Bluebird. first egg Apr 12–14 · 5 eggs, 4 young · fledged." */
+  /** Such as "2026, nest 1, Eastern Bluebird: first egg Apr 12–14 · 5 eggs, 4 young · fledged." */
   #nest({ year, attempt, bird, clock, eggs, young, outcome, cause, fledged }: Nest): string {
     const { season } = this.words;
     const parts = [
@@ -111,12 +115,14 @@ export class SeasonBox extends StoreElement {
       cause ? `${season.outcome[outcome]} (${season.cause[cause]})` : season.outcome[outcome],
     ];
     const name = bird === null ? season.birdUnknown : birdName(bird);
-    return `${season.attempt(year, attempt, name)}. ${parts.filter(Boolean).join(' · ')}.`;
+    const when = seasonWords(year, southOf(this.state));
+    return `${season.attempt(when, attempt, name)}: ${parts.filter(Boolean).join(' · ')}.`;
   }
 }
 
-/** "Title, publisher, year", or the key when it explains itself. */
-function titleOf(key: string): string {
+/** "Title, publisher, year", or the key when it explains itself; what is ours cites nobody. */
+function titleOf(key: string, ours: string): string {
+  if (key === 'ours') return ours;
   const source = sources.find((one) => one.key === key);
   return source ? [source.title, source.publisher, source.year].filter(Boolean).join(', ') : key;
 }

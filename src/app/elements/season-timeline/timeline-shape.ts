@@ -1,6 +1,7 @@
 /** The season of one box in one year as shapes: certain stretches, and stretches that may have been. Days, not pixels, until the end. */
 import { dayOf, type Span } from '../../../visits/days.ts';
 import type { Nest } from '../../../visits/nests.ts';
+import { seasonOf } from '../../../visits/season-year.ts';
 import type { Visit } from '../../../visits/visit.ts';
 
 export interface Stretch {
@@ -74,9 +75,14 @@ function cutAt(one: Stretch, alive: number): Stretch[] {
 /** Days shown before and after what happened. */
 const margin = 7;
 
-/** Null when the box was not looked at in that year. */
-export function timelineOf(year: number, nests: readonly Nest[], visits: readonly Visit[]): Timeline | null {
-  const looks = visits.filter((one) => one.date.startsWith(`${year}-`)).map((one) => dayOf(one.date));
+/** Null when the box was not looked at in that season. `south`: of the equator, where it runs July to June. */
+export function timelineOf(
+  year: number,
+  nests: readonly Nest[],
+  visits: readonly Visit[],
+  south = false,
+): Timeline | null {
+  const looks = visits.filter((one) => seasonOf(one.date, south) === year).map((one) => dayOf(one.date));
   if (looks.length === 0) return null;
   const rows = nests
     .filter((nest) => nest.year === year)

@@ -2,7 +2,9 @@
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { BirdReview, SeasonReview } from '../../../visits/review.ts';
+import { seasonWords } from '../../../visits/season-year.ts';
 import { shareWords } from '../../../visits/share-words.ts';
+import { southOf } from '../../actions/season-review.ts';
 import { birdName } from '../../bird-name.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -37,12 +39,13 @@ export class SeasonTotals extends StoreElement {
 
   #years({ byYear }: SeasonReview) {
     const { season } = this.words;
+    const south = southOf(this.state);
     return html`<section>
       <h2>${season.byYear}</h2>
       <div class="rows">
         ${byYear.map(
           ({ year, occupancy, success }) => html`<div class="line">
-            <span>${year}</span>
+            <span>${seasonWords(year, south)}</span>
             <div>
               ${shareWords(occupancy, season.usedIn)} ${shareLine(occupancy)} ${shareWords(success, season.fledgedOf)}
               ${shareLine(success)}

@@ -23,11 +23,10 @@ export const season = {
   stale: 'The plan changed; looking back again.',
   yearLabel: 'Year',
   allYears: 'All years',
-  sub: (years: readonly number[], visits: number) =>
+  sub: (years: readonly string[], visits: number) =>
     `${years.length === 0 ? 'no season' : years.length === 1 ? years[0] : `${years[0]}–${years.at(-1)}`} · ${many(visits, 'visit')}`,
   used: 'Sites used',
   usedNote: 'Counted by sites: the two boxes of a pair are one.',
-  usedCap: (year: number) => `${year}`,
   sites: 'sites',
   nests: 'nests',
   byYear: 'Year by year',
@@ -38,7 +37,7 @@ export const season = {
     `${many(nests, 'nest')}, ${many(eggs, 'egg')}, ${fledged[0] === fledged[1] ? fledged[0] : `${fledged[0]} to ${fledged[1]}`} young fledged`,
   success: (words: string) => `fledged: ${words}`,
   survival: (share: number, low: number, high: number, days: number) =>
-    `chance to come through all ${days} days: ${share} % (${low}–${high} %; Mayfield 1961, 1975)`,
+    `chance to come through all ${days} days: ${share}\u00a0% (${low}–${high}\u00a0%; Mayfield 1961, 1975)`,
   failures: 'Failures by cause',
   noFailures: 'No failure was seen.',
   told: 'What told success from failure here',
@@ -47,7 +46,7 @@ export const season = {
   toldFigures: (auc: number, low: number | null, high: number | null) =>
     low === null || high === null
       ? `${auc.toFixed(2)}`
-      : `${auc.toFixed(2)} (95 % ${low.toFixed(2)}–${high.toFixed(2)})`,
+      : `${auc.toFixed(2)} (95\u00a0% ${low.toFixed(2)}–${high.toFixed(2)})`,
   verdict: {
     told: 'told success from failure',
     'told-against': 'ran against it',
@@ -79,7 +78,7 @@ export const season = {
   left: (when: string) => `left ${when}`,
   counts: (eggs: number | null, young: number | null) =>
     [eggs === null ? null : many(eggs, 'egg'), young === null ? null : `${young} young`].filter(Boolean).join(', '),
-  attempt: (year: number, attempt: number, bird: string) => `${year}, nest ${attempt}: ${bird}`,
+  attempt: (year: string, attempt: number, bird: string) => `${year}, nest ${attempt}, ${bird}`,
   birdUnknown: 'bird not known',
   outcome: {
     fledged: 'fledged',
@@ -116,14 +115,15 @@ export const season = {
     're-face': 'Turn',
     retire: 'Retire',
   } satisfies Record<AdviceKind, string> as Readonly<Record<AdviceKind, string>>,
-  moveTo: (label: string, points: number) => `Better: ${label}, ${many(points, 'point')} more.`,
+  moveTo: (label: string, gain: string) => `Better: ${label}: ${gain}.`,
   noBetter: 'No better spot is known near it.',
   pairAt: (label: string) => `The second box: ${label}.`,
-  source: 'Source',
+  source: (titles: readonly string[]) => `Rests on ${titles.join('; ')}.`,
+  ours: 'our own reading',
   tally: (count: number, kind: string) => `${kind.toLowerCase()} ${count}`,
-  draft: (year: number) => `Draft the plan of ${year}`,
+  draft: (year: string) => `Draft the plan of ${year}`,
   draftSub: (count: number) => `${many(count, 'change')} · one step, can be undone`,
-  draftTitle: (year: number) => `Plan of ${year}`,
+  draftTitle: (year: string) => `Plan of ${year}`,
   draftHint:
     'Take the tick away from what you do not want. Boxes that stay are marked as standing, so that the plan keeps them.',
   draftInvented: 'The advice rests on a made-up season: try it, then undo it.',
