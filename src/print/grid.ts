@@ -5,8 +5,8 @@ import type { Frame } from '../ground/types.ts';
 import type { LonLat } from '../site/types.ts';
 import type { View } from './view.ts';
 
-// Node hands over the package's older build under `default`, bundlers its module build with names.
-const mgrs = 'default' in loaded ? (loaded.default as typeof loaded) : loaded;
+// Node hands over the package's older build under `default`, bundlers its module build with names (and warn of a plain `.default`).
+const mgrs = (Reflect.get(loaded, 'default') as typeof loaded | undefined) ?? loaded;
 
 /** A tick on an edge: mm from the edge's start, and its words. */
 export interface Tick {

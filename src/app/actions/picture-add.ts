@@ -1,7 +1,10 @@
 /** Pictures on their way under the drawing: an address, a PMTiles file, a picture or scan, a GeoTIFF. */
 import { readTilePack } from '../../exchange/pmtiles-in.ts';
 import { readPictureSource } from '../../exchange/url-template.ts';
-import { siteMiddle } from '../map/pictures/site-middle.ts';
+import { makeFrame } from '../../ground/frame.ts';
+import type { LonLat } from '../../site/types.ts';
+import { siteBounds } from '../map/bounds.ts';
+import type { FreeSpot } from '../map/pictures/free-spot.ts';
 import type { Corners, PlacedPicture } from '../picture-state.ts';
 import type { Store } from '../store.ts';
 import { addPicture, changePicture, picturesOf, readPictures, setPictures } from './picture-state.ts';
@@ -32,6 +35,7 @@ export function addAddress(store: Store, typed: string, credit: string): boolean
     source,
     agreed: false,
   });
+  if (issue) say(store, 'tell', `${issue.sentence} ${issue.fix}`);
   return true;
 }
 
@@ -48,20 +52,32 @@ export function packOf(id: string): File | null {
   return packs.get(id) ?? null;
 }
 
-/** Adds whatever the file is. `projection` stands in where a GeoTIFF does not name a known one. */
-export async function addFile(store: Store, file: File, projection: string | null): Promise<void> {
+/** What is to be laid down. `projection` stands in where a GeoTIFF does not name a known one; `spot` is where a plain picture goes. */
+export interface PictureWish {
+  readonly file: File;
+  readonly projection: string | null;
+  readonly spot: FreeSpot;
+}
+
+/** Adds whatever the file is. True when it would be readable with a projection that only the person knows. */
+export async function addFile(store: Store, { file, projection, spot }: PictureWish): Promise<boolean> {
   await readPictures(store);
   const { words } = store.state;
-  if (/\.pmtiles$/i.test(file.name)) return addTiles(store, file);
   const megabytes = Math.ceil(file.size / 1e6);
-  if (megabytes > mostMegabytes) return refuse(store, words.pictures.tooLarge(megabytes));
+  const tiles = /\.pmtiles$/i.test(file.name);
+  if (!tiles && megabytes > mostMegabytes) {
+    refuse(store, words.pictures.tooLarge(megabytes));
+    return false;
+  }
   setPictures(store, { working: words.pictures.working, trouble: null });
   try {
-    if (/\.tiff?$/i.test(file.name)) await addTiff(store, file, projection);
-    else await addPlain(store, file);
+    if (tiles) await addTiles(store, file);
+    else if (/\.tiff?$/i.test(file.name)) return await addTiff(store, file, projection);
+    else await addPlain(store, file, spot);
   } catch (error) {
     refuse(store, error instanceof Error ? error.message : String(error));
   }
+  return false;
 }
 
 async function addTiles(store: Store, file: File): Promise<void> {
@@ -73,8 +89,10 @@ async function addTiles(store: Store, file: File): Promise<void> {
   const id = known?.id ?? newId();
   packs.set(id, file);
   const { leastZoom, mostZoom, bounds, credit } = pack;
-  if (known) changePicture(store, id, { leastZoom, mostZoom, bounds: [...bounds], shown: true });
-  else
+  if (known) {
+    setPictures(store, { working: null });
+    changePicture(store, id, { leastZoom, mostZoom, bounds: [...bounds], shown: true });
+  } else
     addPicture(store, {
       kind: 'tiles',
       id,
@@ -86,6 +104,11 @@ async function addTiles(store: Store, file: File): Promise<void> {
       mostZoom,
       bounds,
     });
+  const [west, south, east, north] = bounds;
+  sayWhenFar(store, [
+    [west, south],
+    [east, north],
+  ]);
 }
 
 /** A canvas with the picture, made smaller where it is too large for a graphics card. */
@@ -99,21 +122,29 @@ function fitted(picture: ImageBitmap): OffscreenCanvas {
   return canvas;
 }
 
-async function addPlain(store: Store, file: File): Promise<void> {
+async function addPlain(store: Store, file: File, spot: FreeSpot): Promise<void> {
   const { words } = store.state;
   const picture = await createImageBitmap(file).catch(() => null);
   if (!picture) return refuse(store, words.pictures.notPicture(file.name));
   const canvas = fitted(picture);
   const smaller = canvas.width < picture.width;
   const bytes = smaller ? await canvas.convertToBlob({ type: 'image/webp', quality: 0.9 }) : file;
-  await place(store, file.name, bytes, canvas, cornersInMiddle(store, canvas.width / canvas.height));
-  say(store, 'tell', smaller ? words.pictures.smaller(canvas.width, canvas.height) : words.pictures.placed);
+  await place(store, file.name, bytes, canvas, cornersAt(spot, canvas.width / canvas.height));
+  say(
+    store,
+    'tell',
+    `${words.pictures.placed}${smaller ? ` ${words.pictures.smaller(canvas.width, canvas.height)}` : ''}`,
+  );
 }
 
-async function addTiff(store: Store, file: File, projection: string | null): Promise<void> {
+async function addTiff(store: Store, file: File, projection: string | null): Promise<boolean> {
   const bytes = new Uint8Array(await file.arrayBuffer());
-  const { picture, sentence } = await store.engine.call('geoPicture', { bytes, projection });
-  if (!picture) return refuse(store, sentence);
+  const answer = await store.engine.call('geoPicture', { bytes, projection });
+  const { picture } = answer;
+  if (!picture) {
+    refuse(store, answer.sentence);
+    return answer.asks;
+  }
   const pixels = new Uint8ClampedArray(picture.rgba);
   const canvas = fitted(await createImageBitmap(new ImageData(pixels, picture.width, picture.height)));
   await place(
@@ -123,6 +154,8 @@ async function addTiff(store: Store, file: File, projection: string | null): Pro
     canvas,
     picture.corners,
   );
+  sayWhenFar(store, picture.corners);
+  return false;
 }
 
 async function place(
@@ -169,11 +202,25 @@ export async function bytesOf(store: Store, id: string): Promise<Blob | null> {
   );
 }
 
-/** Over the middle of the site, upright, about as wide as it. */
-function cornersInMiddle({ state }: Store, aspect: number): Corners {
-  const { frame, width, height } = siteMiddle(state.site);
+/** Over the free part of the map, upright, as large as fits. */
+function cornersAt({ middle, width, height }: FreeSpot, aspect: number): Corners {
+  const frame = makeFrame(middle);
   const wide = Math.min(width, height * aspect);
   const [x, y] = [wide / 2, wide / aspect / 2];
   const at = (px: number, py: number) => frame.toLonLat({ x: px, y: py });
   return [at(-x, y), at(x, y), at(x, -y), at(-x, -y)];
+}
+
+/** A picture that knows its own place may lie somewhere else: then it cannot be seen, and that is said. */
+function sayWhenFar(store: Store, places: readonly LonLat[]): void {
+  const { site, words } = store.state;
+  const box = site && siteBounds(site);
+  if (!box) return;
+  const [lons, lats] = [places.map(([lon]) => lon), places.map(([, lat]) => lat)];
+  const apart =
+    Math.min(...lons) > box[2] ||
+    Math.max(...lons) < box[0] ||
+    Math.min(...lats) > box[3] ||
+    Math.max(...lats) < box[1];
+  if (apart) say(store, 'tell', words.pictures.outOfSite);
 }

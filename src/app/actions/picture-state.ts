@@ -38,6 +38,22 @@ export async function readPictures(store: Store): Promise<void> {
   if (of === siteId && list.length === 0) setPictures(store, { list: kept });
 }
 
+/** The site has got another id (a demo that was changed is kept as the person's own): its pictures go along. */
+export async function carryPictures(store: Store, from: string, to: string): Promise<void> {
+  const shelf = picturesOf(store);
+  const { of, list } = store.state.pictures;
+  if (of === from) setPictures(store, { of: to });
+  try {
+    const kept = of === from ? list : await shelf.list(from);
+    if (kept.length === 0) return;
+    await shelf.setList(to, kept);
+    await shelf.setList(from, []);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    setPictures(store, { trouble: store.state.words.pictures.notKept(why) });
+  }
+}
+
 /** Keeps the list; where the device cannot, the pictures stay in this window and that is said. */
 async function keep(store: Store): Promise<void> {
   const { of, list } = store.state.pictures;

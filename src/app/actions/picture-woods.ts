@@ -1,11 +1,13 @@
 /** Woods from a local height raster: found by the engine, dashed on the map, kept as one step of the history. */
 import { importFeatures } from '../../edits/import-features.ts';
-import { type CanopySettings, canopySettings } from '../../exchange/canopy.ts';
+import { type Canopy, type CanopySettings, canopySettings } from '../../exchange/canopy.ts';
 import { draftFeatures } from '../../exchange/draft-features.ts';
+import { eachPosition } from '../../ground/frame.ts';
 import type { Store } from '../store.ts';
-import { change, setLand } from './land-state.ts';
+import { change, lookAt, setLand } from './land-state.ts';
 import { setPictures } from './picture-state.ts';
 import { say } from './say.ts';
+import { goTo } from './select.ts';
 
 /** Names a pair of files, so that the engine need not read them twice. */
 const keyOf = (files: readonly (File | null)[], projection: string | null) =>
@@ -37,11 +39,21 @@ export async function findWoods(
       return;
     }
     setPictures(store, { working: null, woods: { name: surface.name, settings, canopy: answer.canopy } });
-    setLand(store, { preview: answer.canopy.features.map((one) => one.geometry) });
+    show(store, answer.canopy);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     setPictures(store, { working: null, trouble: words.pictures.trouble(why) });
   }
+}
+
+/** Dashed on the map, which belongs to the Land place and moves to where they are. */
+function show(store: Store, { features }: Canopy): void {
+  goTo(store, 'land');
+  const preview = features.map((one) => one.geometry);
+  setLand(store, { preview });
+  const positions: [number, number][] = [];
+  for (const shape of preview) eachPosition(shape, (lon, lat) => positions.push([lon, lat]));
+  if (positions.length > 0) lookAt(store, { type: 'LineString', coordinates: positions });
 }
 
 /** Puts the preview away. */

@@ -97,6 +97,7 @@ export class App extends LitElement {
 
   #follow(state: AppState, before: AppState): void {
     if (state.theme !== before.theme) this.#ink(state);
+    if (showsPictures(state) !== showsPictures(before)) this.#pad();
     this.setAttribute('data-place', state.place);
     const { page, draft, arrived } = state.round;
     this.toggleAttribute('data-walking', state.place === 'round' && page === 'walk' && !draft && !arrived);
@@ -131,15 +132,18 @@ export class App extends LitElement {
     this.#readAddress();
   }
 
-  /** The map keeps what it shows clear of the notebook. */
+  /** The map keeps what it shows clear of the notebook and of the panel of pictures. */
   #pad(): void {
     const wide = innerWidth >= 720;
     const notebook = innerWidth >= 1100 ? 400 : 360;
     this.map.padding = wide
-      ? { left: notebook + 16, top: 48, right: 0, bottom: 48 }
+      ? { left: notebook + 16, top: 48, right: showsPictures(this.store.state) ? 356 : 0, bottom: 48 }
       : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.46) + 56 };
   }
 }
+
+/** Whether the panel of pictures stands on the map. */
+const showsPictures = ({ ground, pictures }: AppState) => ground === 'photo' && pictures.open;
 
 declare global {
   interface HTMLElementTagNameMap {

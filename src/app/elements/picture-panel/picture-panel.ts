@@ -1,9 +1,11 @@
 /** What the word Photo in the Ground slip opens: pictures under the drawing, new ones, and woods from heights. */
 import { css, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { addAddress, addFile, agree, packOf } from '../../actions/picture-add.ts';
 import { moveCorners, tiePoints } from '../../actions/picture-place.ts';
 import { changePicture, openPictures, readPictures, removePicture } from '../../actions/picture-state.ts';
+import type { MapView } from '../../map/map-view.ts';
+import { freeSpot } from '../../map/pictures/free-spot.ts';
 import type { GroundPicture, PlacedPicture, ServedPictures } from '../../picture-state.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -26,12 +28,22 @@ export class PicturePanel extends StoreElement {
     `,
   ];
 
+  @property({ attribute: false }) view: MapView | null = null;
+  /** A file that waits for its projection. */
+  @state() private waiting: File | null = null;
+  #told: string | null = null;
+
   protected override watches() {
     return ['pictures', 'words', 'siteId'] as const;
   }
 
   protected override updated(): void {
     void readPictures(this.store);
+    const { trouble } = this.state.pictures;
+    // It stands at the top; what went wrong may have been asked for at the foot.
+    if (trouble && trouble !== this.#told)
+      this.renderRoot.querySelector('[role=status]')?.scrollIntoView({ block: 'nearest' });
+    this.#told = trouble;
   }
 
   protected override render() {
@@ -129,6 +141,11 @@ export class PicturePanel extends StoreElement {
           @change=${({ target }: Event) => this.#file(target as HTMLInputElement)}
       /></label>
       <label><span class="small">${pictures.projection}</span><input data-in="projection" placeholder="EPSG:32617" /></label>
+      ${
+        this.waiting
+          ? html`<div class="row"><button data-do="again" @click=${() => this.#read(this.waiting)}>${pictures.readAgain(this.waiting.name)}</button></div>`
+          : null
+      }
       <label
         ><span>${pictures.address}</span><input data-in="address" inputmode="url" autocomplete="off" spellcheck="false"
       /></label>
@@ -145,7 +162,15 @@ export class PicturePanel extends StoreElement {
   #file(input: HTMLInputElement): void {
     const file = input.files?.[0];
     input.value = '';
-    if (file) void addFile(this.store, file, this.#typed('projection')?.value.trim() || null);
+    void this.#read(file ?? null);
+  }
+
+  async #read(file: File | null): Promise<void> {
+    const map = this.view?.host?.map;
+    if (!file || !map) return;
+    const projection = this.#typed('projection')?.value.trim() || null;
+    const asks = await addFile(this.store, { file, projection, spot: freeSpot(map) });
+    this.waiting = asks ? file : null;
   }
 
   #address(): void {

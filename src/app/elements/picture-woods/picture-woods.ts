@@ -66,7 +66,14 @@ export class PictureWoods extends StoreElement {
       good.map((one) => [one.dataset.set ?? '', Number(one.value)]),
     );
     const projection = this.renderRoot.querySelector<HTMLInputElement>('[data-in=projection]')?.value.trim() || null;
-    if (this.surface) void findWoods(this.store, this.surface, this.ground, projection, settings);
+    if (this.surface) void this.#look(this.surface, projection, settings);
+  }
+
+  /** What was found, or why nothing was, may stand below what is seen of the panel. */
+  async #look(surface: File, projection: string | null, settings: Partial<CanopySettings>): Promise<void> {
+    await findWoods(this.store, surface, this.ground, projection, settings);
+    await this.updateComplete;
+    this.renderRoot.querySelector('[role=status]')?.scrollIntoView({ block: 'nearest' });
   }
 
   #found() {

@@ -72,7 +72,7 @@ export class Slips extends StoreElement {
     return html`${
       pictures.open
         ? html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">
-            <mp-picture-panel></mp-picture-panel>
+            <mp-picture-panel .view=${this.view}></mp-picture-panel>
           </section>`
         : null
     }

@@ -158,8 +158,9 @@ export class Desk {
 
   #press({ x, y, at }: Stroke): void {
     const { store } = this.#host;
-    const { site, land } = store.state;
-    if (!site) return;
+    const { site, land, pictures } = store.state;
+    // A press that ties a place of a picture to the ground chooses nothing of the land.
+    if (!site || pictures.tool) return;
     if (pressOffer(store, { x, y }, this.#project)) return;
     if (draws(land.tool)) {
       putCorner(store, this.#ownCorner({ x, y }) ?? this.#pull(at).at);
@@ -205,7 +206,8 @@ export class Desk {
 
   #take(stroke: Stroke): boolean {
     const chosen = this.#chosen();
-    if (this.#host.store.state.land.tool || !chosen) return false;
+    const { land, pictures } = this.#host.store.state;
+    if (land.tool || pictures.tool || !chosen) return false;
     const handle = this.#handleAt(this.#down ?? stroke);
     if (!handle) return false;
     this.#hold();

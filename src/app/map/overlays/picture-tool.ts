@@ -36,15 +36,16 @@ export function pictureTool(host: MapHost): Overlay {
       if (now !== key) {
         clear();
         key = now;
-        if (picture) markers = state.pictures.tool?.does === 'corners' ? corners(host, picture) : ties(host, picture);
+        const moves = state.pictures.tool?.does === 'corners';
+        if (picture && moves) bringIntoSight(host, picture);
+        if (picture) markers = moves ? corners(host, picture) : ties(host, picture);
       } else if (picture && state.pictures.tool?.does === 'corners')
         for (const [i, marker] of markers.entries()) marker.setLngLat([...picture.corners[i]!]);
     },
     press({ at }) {
       const { tool } = host.store.state.pictures;
-      if (tool?.does !== 'tie' || tool.pixel === null) return tool?.does === 'corners';
-      addTie(host.store, tool.id, { pixel: tool.pixel, ground: at });
-      return true;
+      if (tool?.does === 'tie' && tool.pixel !== null) addTie(host.store, tool.id, { pixel: tool.pixel, ground: at });
+      return tool !== null;
     },
     remove: clear,
   };
@@ -53,6 +54,25 @@ export function pictureTool(host: MapHost): Overlay {
 /** Handles are made anew when the tool, the picture or its points change, not while a corner moves. */
 function wantedKey({ pictures, theme }: AppState, { id, ties: points }: PlacedPicture): string {
   return JSON.stringify([pictures.tool?.does, id, theme, pictures.tool?.does === 'tie' ? points : null]);
+}
+
+/** A corner under the notebook, a slip or outside the window could not be taken hold of: then the map moves back. */
+function bringIntoSight({ map }: MapHost, { corners }: PlacedPicture): void {
+  const { clientWidth, clientHeight } = map.getContainer();
+  const { left, right, top, bottom } = map.getPadding();
+  const seen = corners.every((corner) => {
+    const { x, y } = map.project([...corner]);
+    return x > (left ?? 0) && x < clientWidth - (right ?? 0) && y > (top ?? 0) && y < clientHeight - (bottom ?? 0);
+  });
+  if (seen) return;
+  const [lons, lats] = [corners.map(([lon]) => lon), corners.map(([, lat]) => lat)];
+  const box: [number, number, number, number] = [
+    Math.min(...lons),
+    Math.min(...lats),
+    Math.max(...lons),
+    Math.max(...lats),
+  ];
+  map.fitBounds(box, { padding: 50, duration: 0 });
 }
 
 function corners(host: MapHost, picture: PlacedPicture): Marker[] {

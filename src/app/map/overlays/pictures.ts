@@ -3,7 +3,8 @@
 import { addProtocol, type CanvasSource, type LayerSpecification, type SourceSpecification } from 'maplibre-gl';
 import { FileSource, PMTiles, Protocol } from 'pmtiles';
 import { bytesOf, packOf } from '../../actions/picture-add.ts';
-import { readPictures } from '../../actions/picture-state.ts';
+import { carryPictures, readPictures } from '../../actions/picture-state.ts';
+import { isRenamed } from '../../actions/season-follow.ts';
 import type { Corners, GroundPicture, PlacedPicture } from '../../picture-state.ts';
 import type { MapHost, Overlay } from '../host.ts';
 
@@ -16,6 +17,8 @@ export function pictures(host: MapHost): Overlay {
   let turn = 0;
   return {
     update(state, before) {
+      if (before && state.siteId !== before.siteId && isRenamed(state, before))
+        void carryPictures(host.store, before.siteId!, state.siteId!);
       if (state.siteId !== before?.siteId || (state.ground === 'photo' && before?.ground !== 'photo'))
         if (state.ground === 'photo') void readPictures(host.store);
       if (before && state.pictures.list === before.pictures.list && state.ground === before.ground) return;

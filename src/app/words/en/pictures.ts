@@ -40,6 +40,7 @@ export const pictures = {
   addTitle: 'Add a picture',
   file: 'Picture, scan, GeoTIFF or PMTiles file',
   projection: 'Its projection (EPSG code), when the file does not say',
+  readAgain: (name: string) => `Read ${name} with it`,
   address: 'Address of aerial or street pictures',
   addressHint: 'Such as https://tiles.example.org/{z}/{x}/{y}.png. Check that its owner allows this use.',
   add: 'Add',
@@ -52,8 +53,8 @@ export const pictures = {
   tooLarge: (megabytes: number) => `The file has ${megabytes} MB; at most 60 MB are read.`,
   notPicture: (name: string) => `${name} is not a picture this browser can read. Use PNG, JPEG or WebP, or a GeoTIFF.`,
   notKept: (why: string) => `The picture is here, but this device could not keep it: ${why}.`,
-  outOfSite: 'The picture lies far from the site; it is shown where its file puts it.',
-  placed: 'It was laid in the middle of the site. Move its corners, or give control points.',
+  outOfSite: 'The picture lies outside the site: it is shown where its file puts it.',
+  placed: 'It was laid in the middle of the map. Move its corners, or give control points.',
   smaller: (width: number, height: number) => `It was made smaller, to ${width} × ${height} pixels.`,
   woods: {
     title: 'Woods from heights',
