@@ -5,8 +5,8 @@ import { minutesPerMetreOnPath } from './walk-time.ts';
 import type { Walkable } from './walkable.ts';
 import { fenceMinutes } from './walkable.ts';
 
-/** The half of the sixteen ways that is stored: each is walked both ways. */
-export const steps = [
+/** Half of the sixteen ways: each is walked both ways. */
+const steps = [
   [1, 0],
   [0, 1],
   [1, 1],
@@ -16,6 +16,11 @@ export const steps = [
   [2, -1],
   [1, -2],
 ] as const;
+
+/** How far on the cell of each of the sixteen ways lies: way 2s is step s, way 2s + 1 the same step back. */
+export function jumps(columns: number): Int32Array {
+  return Int32Array.from(steps.flatMap(([dx, dy]) => [dy * columns + dx, -dy * columns - dx]));
+}
 
 export interface Frame {
   readonly cell: number;
@@ -32,7 +37,7 @@ export interface WalkGrid {
   readonly nodes: number;
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** Minutes of step s out of cell c at `c * 8 + s`; Infinity where there is none. */
+  /** Minutes of way w out of cell c at `c * 16 + w`, in the order of `jumps`; Infinity where there is none. */
   readonly step: Float32Array;
   /** Further ways by node: `head[node]` → `next` chain of `to`, `minutes`. */
   readonly head: Int32Array;
@@ -155,9 +160,11 @@ class Net {
       const y = frame.minY + (Math.floor(c / frame.columns) + 0.5) * frame.cell;
       this.x[c] = x;
       this.y[c] = y;
-      this.free[c] = land.walls.blockedAt(x, y) ? 0 : 1;
       const fenced = land.fences.near(x, y, frame.cell / 2) || land.hedges.near(x, y, frame.cell / 2);
       this.near[c] = (edges.near(x, y, frame.cell / 2) ? walled : 0) | (fenced ? hasFence : 0);
+      // No edge between its centre and its neighbour's: the same side of every wall.
+      const like = c % frame.columns > 0 && ((this.near[c] | this.near[c - 1]) & walled) === 0;
+      this.free[c] = like ? this.free[c - 1] : land.walls.blockedAt(x, y) ? 0 : 1;
       this.pace[c] = land.paceAt(x, y);
     }
   }
@@ -183,12 +190,26 @@ class Net {
     const { frame } = this;
     const column = Math.floor((this.x[node] - frame.minX) / frame.cell);
     const row = Math.floor((this.y[node] - frame.minY) / frame.cell);
-    for (let r = Math.max(0, row - reach); r <= Math.min(frame.rows - 1, row + reach); r++) {
-      for (let c = Math.max(0, column - reach); c <= Math.min(frame.columns - 1, column + reach); c++) {
+    const [row0, row1] = [Math.max(0, row - reach), Math.min(frame.rows - 1, row + reach)];
+    const [column0, column1] = [Math.max(0, column - reach), Math.min(frame.columns - 1, column + reach)];
+    const clear = this.clearWithin(row0, row1, column0, column1);
+    for (let r = row0; r <= row1; r++) {
+      for (let c = column0; c <= column1; c++) {
         const cell = r * frame.columns + c;
-        if (this.free[cell]) this.joinOverLand(node, cell, this.pace[cell]);
+        if (!this.free[cell]) continue;
+        if (clear)
+          this.link(node, cell, Math.hypot(this.x[node] - this.x[cell], this.y[node] - this.y[cell]) * this.pace[cell]);
+        else this.joinOverLand(node, cell, this.pace[cell]);
       }
     }
+  }
+
+  /** Whether no edge, fence or hedge comes into any of the cells. */
+  private clearWithin(row0: number, row1: number, column0: number, column1: number): boolean {
+    for (let r = row0; r <= row1; r++) {
+      for (let c = column0; c <= column1; c++) if (this.near[r * this.frame.columns + c] !== 0) return false;
+    }
+    return true;
   }
 
   /** Joins corners beside gaps to the cells around and to the corners at the gap's other end. */
@@ -224,10 +245,10 @@ class Net {
     }
   }
 
-  /** Minutes of the eight stored steps out of every cell. */
+  /** Minutes of the sixteen ways out of every cell. */
   private fillSteps(): Float32Array {
     const { frame, free, pace } = this;
-    const step = new Float32Array(this.cells * 8).fill(Infinity);
+    const step = new Float32Array(this.cells * 16).fill(Infinity);
     for (let row = 0; row < frame.rows; row++) {
       for (let column = 0; column < frame.columns; column++) {
         const a = row * frame.columns + column;
@@ -236,7 +257,10 @@ class Net {
           const [dx, dy] = steps[s];
           if (column + dx >= frame.columns || row + dy >= frame.rows || row + dy < 0) continue;
           const b = a + dy * frame.columns + dx;
-          if (free[b]) step[a * 8 + s] = this.stepMinutes(a, b, dx, dy, (pace[a] + pace[b]) / 2);
+          if (!free[b]) continue;
+          const minutes = this.stepMinutes(a, b, dx, dy, (pace[a] + pace[b]) / 2);
+          step[a * 16 + 2 * s] = minutes;
+          step[b * 16 + 2 * s + 1] = minutes;
         }
       }
     }
