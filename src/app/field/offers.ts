@@ -13,6 +13,11 @@ export function lawRegion(region: string): Region {
   return isRegion(region) ? region : 'europe';
 }
 
+/** The hole a box stands with: that of the bird it is planned for. Null when the bird is not told, or the walker sees another hole. */
+export function holeOf(bird: string | null, otherHole: boolean): HoleSize | null {
+  return bird !== null && isBird(bird) && !otherHole ? birdById(bird).box.hole.value : null;
+}
+
 export function evidenceOf(draft: VisitDraft, region: Region, hole: HoleSize | null): Evidence {
   const { material, cup, eggColor, eggPattern, eggSize, eggCount } = draft;
   return { region, material, cup, eggColor, eggPattern, eggSize, eggCount, hole };

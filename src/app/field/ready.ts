@@ -1,6 +1,19 @@
 /** "Ready for the field": what must hold before the walker leaves the signal. Facts in, rows out. */
 import type { OfflineState } from '../offline/register.ts';
 
+/** The photos shown under the drawing: those kept whole on this device, those that are lost, and those that are not kept at all. */
+export interface PictureFacts {
+  readonly kept: number;
+  /** Bytes of the kept ones. */
+  readonly bytes: number;
+  /** Kept once, and not found any more. */
+  readonly lost: number;
+  /** Servers the tiles come from as the map is moved: nothing of it is kept. */
+  readonly servers: readonly string[];
+  /** Files read piece by piece, to be chosen again in each window. */
+  readonly files: readonly string[];
+}
+
 export interface ReadyFacts {
   readonly offline: OfflineState;
   /** Whether this is the built app: only that one can be kept on the device. */
@@ -17,8 +30,8 @@ export interface ReadyFacts {
   readonly room: number | null;
   /** Bytes of the app itself on the device; null when not known. */
   readonly appSize: number | null;
-  /** Whether the site shows a picture from a server, and how many of its tiles are on the device. */
-  readonly picture: { readonly tiles: number; readonly bytes: number } | null;
+  /** What the shown photos under the drawing need; null while that is being read. */
+  readonly picture: PictureFacts | null;
   readonly visitsKept: 'kept' | 'memory';
   readonly where: 'fix' | 'denied' | 'none' | 'not-asked';
 }
@@ -41,6 +54,10 @@ const app = (facts: ReadyFacts): ReadyState =>
 const position = ({ where }: ReadyFacts): ReadyState =>
   where === 'fix' ? 'yes' : where === 'denied' ? 'no' : 'careful';
 
+/** The drawing is always here, so a missing photo is no reason to stay. */
+const picture = ({ picture: found }: ReadyFacts): ReadyState =>
+  found && found.lost + found.servers.length + found.files.length === 0 ? 'yes' : 'careful';
+
 /** Rows in the order to show. */
 export function readyRows(facts: ReadyFacts): readonly ReadyRow[] {
   const room = facts.room === null || facts.used === null ? null : facts.room - facts.used;
@@ -50,7 +67,7 @@ export function readyRows(facts: ReadyFacts): readonly ReadyRow[] {
     { id: 'visits', state: facts.visitsKept === 'kept' ? 'yes' : 'no' },
     { id: 'storage', state: facts.persisted ? 'yes' : 'careful' },
     { id: 'room', state: room === null ? 'careful' : room > tight ? 'yes' : 'no' },
-    { id: 'picture', state: facts.picture === null || facts.picture.tiles > 0 ? 'yes' : 'careful' },
+    { id: 'picture', state: picture(facts) },
     { id: 'position', state: position(facts) },
   ];
 }

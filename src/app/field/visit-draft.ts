@@ -34,6 +34,8 @@ export interface VisitDraft {
   readonly photo: string | null;
   /** Whether the walker looked at the evidence a second time and named the bird. */
   readonly secondLook: boolean;
+  /** Whether the walker says that the hole is not the one the box was planned with. */
+  readonly otherHole: boolean;
   /** Day and minute of the look when it is noted later; null = now. */
   readonly date: string | null;
   readonly time: string | null;
@@ -61,6 +63,7 @@ export function startDraft(post: string, number: number, state: VisitState, now:
     note: '',
     photo: null,
     secondLook: false,
+    otherHole: false,
     date: null,
     time: null,
   };

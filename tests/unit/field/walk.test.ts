@@ -206,7 +206,7 @@ describe('ready for the field', () => {
     used: 10e6,
     room: 2e9,
     appSize: 9e6,
-    picture: null,
+    picture: { kept: 1, bytes: 4e6, lost: 0, servers: [], files: [] },
     visitsKept: 'kept',
     where: 'fix',
   };
@@ -229,7 +229,11 @@ describe('ready for the field', () => {
       readyRows({ ...facts, ...more }).find((row) => row.id === id)?.state;
     expect(state({ persisted: false }, 'storage')).toBe('careful');
     expect(state({ planIsCurrent: false }, 'plan')).toBe('careful');
-    expect(state({ picture: { tiles: 0, bytes: 0 } }, 'picture')).toBe('careful');
+    const none = { kept: 0, bytes: 0, lost: 0, servers: [], files: [] };
+    expect(state({ picture: none }, 'picture')).toBe('yes');
+    for (const missing of [{ lost: 1 }, { servers: ['tiles.example'] }, { files: ['park.pmtiles'] }])
+      expect(state({ picture: { ...none, ...missing } }, 'picture')).toBe('careful');
+    expect(state({ picture: null }, 'picture')).toBe('careful');
     expect(isReady(readyRows({ ...facts, persisted: null, room: null, where: 'none' }))).toBe(true);
   });
 

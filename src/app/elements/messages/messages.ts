@@ -42,6 +42,12 @@ export class Messages extends StoreElement {
         text-decoration: underline;
         text-underline-offset: 3px;
       }
+      @media (max-width: 719px) {
+        .slip button {
+          min-height: 56px;
+          min-width: 64px;
+        }
+      }
       .slip.trouble {
         background: var(--rust-wash);
         color: var(--rust);

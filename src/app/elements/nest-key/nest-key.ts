@@ -1,11 +1,13 @@
 /** The nest-and-egg key: what is seen leads to likely birds and what tells them apart, or to "photograph and ask". */
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { holeText } from '../../../birds/hole.ts';
 import { type Candidate, identifyNest, type KeyAnswer } from '../../../visits/key.ts';
 import { changeDraft } from '../../actions/round.ts';
+import { roundOf } from '../../actions/round-view.ts';
 import { setRound } from '../../actions/visit-log.ts';
 import { birdName } from '../../bird-name.ts';
-import { evidenceOf, lawRegion } from '../../field/offers.ts';
+import { evidenceOf, holeOf, lawRegion } from '../../field/offers.ts';
 import { startDraft, type VisitDraft } from '../../field/visit-draft.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -68,7 +70,7 @@ export class NestKey extends StoreElement {
   @state() private loose: VisitDraft = startDraft('', 0, 'eggs', null);
 
   protected override watches() {
-    return ['round', 'words', 'site'] as const;
+    return ['round', 'words', 'site', 'plan', 'units'] as const;
   }
 
   get #draft(): VisitDraft {
@@ -83,7 +85,7 @@ export class NestKey extends StoreElement {
   protected override render() {
     const { key } = this.words.round;
     const draft = this.#draft;
-    const evidence = evidenceOf(draft, lawRegion(this.state.site?.settings.region ?? ''), null);
+    const evidence = evidenceOf(draft, lawRegion(this.state.site?.settings.region ?? ''), this.#hole(draft));
     const asked =
       evidence.material.length > 0 || evidence.cup || evidence.eggColor || evidence.eggPattern || evidence.eggSize;
     const answer = identifyNest(evidence);
@@ -91,8 +93,36 @@ export class NestKey extends StoreElement {
       <h1>${key.title}</h1>
       <p>${key.intro}</p>
       ${asked ? this.#verdict(answer) : null} ${nestClues(draft, this.words, this.#change)}
+      ${this.#holeLine(draft)}
       ${asked ? this.#candidates(answer) : null} ${this.#foot(answer)}
     </mp-page>`;
+  }
+
+  /** The bird the box was planned for; null for the key on its own. */
+  get #planned(): string | null {
+    const { draft } = this.state.round;
+    return (this.#over && roundOf(this.state)?.stops.find((stop) => stop.post === draft?.post)?.bird) || null;
+  }
+
+  #hole({ otherHole }: VisitDraft) {
+    return holeOf(this.#planned, otherHole);
+  }
+
+  /** The hole rules birds out, so the walker is told which one is meant, and can say that it is another. */
+  #holeLine({ otherHole }: VisitDraft) {
+    const planned = this.#planned;
+    const hole = holeOf(planned, false);
+    if (planned === null || hole === null) return null;
+    const { key } = this.words.round;
+    return html`<section>
+      <h2>${key.holeTitle}</h2>
+      <p>${key.hole(holeText(hole, this.state.units), birdName(planned))}</p>
+      <div class="choices">
+        <button aria-pressed=${otherHole} data-do="other-hole" @click=${() => this.#change({ otherHole: !otherHole })}>
+          ${key.otherHole}
+        </button>
+      </div>
+    </section>`;
   }
 
   readonly #change = (change: Partial<VisitDraft>): void => {

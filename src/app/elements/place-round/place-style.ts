@@ -106,6 +106,10 @@ export const placeStyle = css`
       overflow-x: auto;
       scrollbar-width: none;
     }
+    summary {
+      min-height: 56px;
+      padding: 18px 0;
+    }
     nav button {
       flex: none;
       font-size: 1rem;

@@ -82,7 +82,12 @@ export const roundStyle = css`
     padding: 6px 0;
     border-bottom: 1px solid var(--ring);
   }
+  /* Gloves, sun, a phone held low: nothing to press is lower than 56 px in the field. */
   @media (max-width: 719px) {
+    button,
+    summary {
+      min-height: 56px;
+    }
     input,
     select,
     textarea {

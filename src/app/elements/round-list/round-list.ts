@@ -95,6 +95,12 @@ export class RoundList extends StoreElement {
         color: var(--moss);
         font-weight: 600;
       }
+      @media (max-width: 719px) {
+        .walker,
+        li button {
+          min-height: 56px;
+        }
+      }
       .back {
         padding: 10px 4px;
         font-weight: 600;

@@ -1,10 +1,13 @@
 /** "Ready for the field?": what must hold before the signal is left, each row said in words. */
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { picturesOf, readPictures } from '../../actions/picture-state.ts';
 import { startPosition } from '../../actions/round.ts';
 import { roundsOf } from '../../actions/round-view.ts';
-import { isReady, type ReadyFacts, type ReadyRow, readyRows, sizeText } from '../../field/ready.ts';
+import { pictureFacts } from '../../field/picture-facts.ts';
+import { isReady, type PictureFacts, type ReadyFacts, type ReadyRow, readyRows, sizeText } from '../../field/ready.ts';
 import { appSize } from '../../offline/update.ts';
+import type { AppState } from '../../state.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { roundStyle } from '../place-round/round-style.ts';
@@ -14,9 +17,10 @@ interface Measured {
   readonly used: number | null;
   readonly room: number | null;
   readonly appSize: number | null;
+  readonly picture: PictureFacts | null;
 }
 
-const unknown: Measured = { persisted: null, used: null, room: null, appSize: null };
+const unknown: Measured = { persisted: null, used: null, room: null, appSize: null, picture: null };
 
 @customElement('mp-round-ready')
 export class RoundReady extends StoreElement {
@@ -61,7 +65,11 @@ export class RoundReady extends StoreElement {
   @state() private measured: Measured = unknown;
 
   protected override watches() {
-    return ['round', 'plan', 'planOf', 'site', 'words'] as const;
+    return ['round', 'plan', 'planOf', 'site', 'words', 'pictures'] as const;
+  }
+
+  protected override changed(now: AppState, before: AppState): void {
+    if (now.pictures.list !== before.pictures.list) void this.#measure();
   }
 
   protected override firstUpdated(): void {
@@ -102,7 +110,6 @@ export class RoundReady extends StoreElement {
       hash: round.hash,
       boxes,
       planIsCurrent: round.shared !== null || (plan !== null && planOf === site),
-      picture: null,
       visitsKept: logState === 'memory' || logState === 'not-read' ? 'memory' : 'kept',
       where: where.at === 'fix' ? 'fix' : where.at === 'denied' ? 'denied' : where.at === 'off' ? 'not-asked' : 'none',
     };
@@ -125,13 +132,21 @@ export class RoundReady extends StoreElement {
       const free = sizeText(Math.max(0, room - used));
       return how === 'yes' ? ready.room(free, sizeText(used)) : ready.roomTight(free);
     }
-    if (id === 'picture')
-      return facts.picture === null
-        ? ready.pictureNone
-        : facts.picture.tiles > 0
-          ? ready.picture(facts.picture.tiles, sizeText(facts.picture.bytes))
-          : ready.pictureMissing;
+    if (id === 'picture') return this.#picture(facts.picture);
     return ready.position[facts.where];
+  }
+
+  #picture(facts: PictureFacts | null): string {
+    const { ready } = this.words.round;
+    if (facts === null) return ready.reading;
+    const { kept, bytes, lost, servers, files } = facts;
+    const said = [
+      ...(kept > 0 ? [ready.pictureKept(kept, sizeText(bytes))] : []),
+      ...(lost > 0 ? [ready.pictureLost(lost)] : []),
+      ...(servers.length > 0 ? [ready.pictureServed(servers)] : []),
+      ...(files.length > 0 ? [ready.pictureTiles(files)] : []),
+    ];
+    return said.length > 0 ? said.join(' ') : ready.pictureNone;
   }
 
   #app(size: number | null): string {
@@ -150,7 +165,13 @@ export class RoundReady extends StoreElement {
       used: estimate?.usage ?? null,
       room: estimate?.quota ?? null,
       appSize: await appSize().catch(() => null),
+      picture: await this.#pictures(),
     };
+  }
+
+  async #pictures(): Promise<PictureFacts> {
+    await readPictures(this.store);
+    return pictureFacts(this.state.pictures.list, picturesOf(this.store));
   }
 
   async #persist(): Promise<void> {

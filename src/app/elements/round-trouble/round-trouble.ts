@@ -20,6 +20,11 @@ export class RoundTrouble extends StoreElement {
       button {
         color: var(--rust);
       }
+      @media (max-width: 719px) {
+        button {
+          min-height: 56px;
+        }
+      }
       .note {
         border-left: 4px solid var(--sky);
         background: var(--sky-wash);

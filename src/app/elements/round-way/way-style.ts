@@ -141,6 +141,10 @@ export const wayStyle = css`
     .slip button {
       pointer-events: auto;
     }
+    button,
+    .progress {
+      min-height: 56px;
+    }
   }
   @media (max-width: 719px) and (max-height: 620px) {
     .top {

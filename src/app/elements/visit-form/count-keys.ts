@@ -28,6 +28,11 @@ export class CountKeys extends LitElement {
         font: 400 1rem / 1 var(--sans);
         color: var(--quiet);
       }
+      @media (max-width: 719px) {
+        .head button {
+          min-height: 56px;
+        }
+      }
       .keys {
         display: grid;
         grid-template-columns: repeat(5, 1fr);

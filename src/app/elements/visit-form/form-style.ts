@@ -68,6 +68,10 @@ export const formStyle = css`
     gap: 8px;
   }
   @media (max-width: 719px) {
+    summary {
+      min-height: 56px;
+      padding: 18px 0;
+    }
     button[slot="foot"] {
       min-height: 64px;
     }

@@ -11,7 +11,7 @@ import { nowOf, roundOf, today } from '../../actions/round-view.ts';
 import { setRound } from '../../actions/visit-log.ts';
 import { birdName } from '../../bird-name.ts';
 import type { Stop } from '../../field/field-round.ts';
-import { doneChoices, draftBird, lawRegion, offersFor } from '../../field/offers.ts';
+import { doneChoices, draftBird, holeOf, lawRegion, offersFor } from '../../field/offers.ts';
 import { toggled, type VisitDraft } from '../../field/visit-draft.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -41,7 +41,11 @@ export class VisitForm extends StoreElement {
     const stop = roundOf(this.state)?.stops.find((one) => one.post === draft?.post);
     if (!draft || !stop) return null;
     const { visit, pages: _pages, box } = { ...this.words.round };
-    const offers = offersFor(draft, lawRegion(this.state.site?.settings.region ?? ''), null);
+    const offers = offersFor(
+      draft,
+      lawRegion(this.state.site?.settings.region ?? ''),
+      holeOf(stop.bird, draft.otherHole),
+    );
     return html`<mp-page>
       <div class="head">
         <h1>${box(draft.number)}: ${visit.states[draft.state]}</h1>

@@ -16,8 +16,9 @@ export const key = {
   takeUnsure: 'Note as not known, photograph and ask',
   clear: 'Start anew',
   mouse: 'Never sweep or shake a mouse nest out dry: droppings can carry hantavirus. Source: CDC.',
-  hole: (size: string) => `Hole of this box: ${size}`,
-  nothingYet: 'Nothing tapped yet.',
+  holeTitle: 'Hole of the box',
+  hole: (size: string, bird: string) => `${size}, as planned for the ${bird}. Birds it keeps out are not asked about.`,
+  otherHole: 'It is another hole',
   source: (sources: readonly string[]) => `Source: ${sources.join(', ')}`,
 };
 
@@ -117,7 +118,7 @@ export const ready = {
     visits: 'Visits',
     storage: 'Storage',
     room: 'Room',
-    picture: 'Picture tiles',
+    picture: 'Photo under the drawing',
     position: 'Position',
   },
   marks: { yes: 'yes', no: 'no', careful: 'look' },
@@ -139,11 +140,17 @@ export const ready = {
   notStored:
     'The browser may clear it when room is short, or after weeks unused. Ask to keep it, or add the app to the home screen.',
   storeUnknown: 'This browser does not say.',
+  reading: 'Looking …',
   room: (free: string, used: string) => `${free} free, ${used} used.`,
   roomTight: (free: string) => `Only ${free} left: photos may not fit.`,
-  pictureNone: 'None needed: this site is drawn, nothing is to be loaded.',
-  picture: (tiles: number, size: string) => `${many(tiles, 'tile', 'tiles')} here, ${size}.`,
-  pictureMissing: 'The photo’s tiles are not on this device; the drawing is.',
+  pictureNone: 'No photo is used: the land is drawn, and the drawing is on this device.',
+  pictureKept: (count: number, size: string) => `${many(count, 'picture', 'pictures')} kept on this device, ${size}.`,
+  pictureLost: (count: number) =>
+    `${many(count, 'picture is', 'pictures are')} missing here: add ${count === 1 ? 'it' : 'them'} again. The drawing is here.`,
+  pictureServed: (hosts: readonly string[]) =>
+    `The photo of ${hosts.join(', ')} is fetched as you go and not kept: without signal only the drawing shows.`,
+  pictureTiles: (names: readonly string[]) =>
+    `${names.join(', ')} is read from its file and not kept: choose it again in each window, or walk by the drawing.`,
   position: {
     fix: 'Found.',
     denied: 'Not allowed: the walk works by the list.',
