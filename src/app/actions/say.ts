@@ -2,12 +2,16 @@
 import type { Message } from '../state.ts';
 import type { Store } from '../store.ts';
 
+/** The newest id given out. Never given twice: the time of a message that is gone must not end another one's. */
+const newest = new WeakMap<Store, number>();
+
 /** Returns the message's id, for `unsay`. */
 export function say(store: Store, kind: Message['kind'], sentence: string, act?: Message['act']): number {
   const { messages } = store.state;
   const same = messages.find((m) => m.kind === kind && m.sentence === sentence);
   if (same && kind === 'trouble') return same.id;
-  const id = (messages.at(-1)?.id ?? 0) + 1;
+  const id = (newest.get(store) ?? 0) + 1;
+  newest.set(store, id);
   store.set({
     messages: [...messages.filter((m) => m.kind !== kind || kind === 'trouble'), { id, kind, sentence, act }],
   });

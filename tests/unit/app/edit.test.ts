@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edit, redo, undo } from '../../../src/app/actions/edit.ts';
 import { openText } from '../../../src/app/actions/open.ts';
-import { say } from '../../../src/app/actions/say.ts';
+import { say, unsay } from '../../../src/app/actions/say.ts';
 import { EngineClient } from '../../../src/app/engine/client.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
 import { Store } from '../../../src/app/store.ts';
@@ -76,5 +76,16 @@ describe('say', () => {
     say(store, 'tell', 'one');
     say(store, 'tell', 'two');
     expect(store.state.messages.map((m) => m.sentence)).toEqual(['The map.', 'two']);
+  });
+});
+
+describe('what is said', () => {
+  it('never has an id twice, so that a message that is gone cannot end the time of another', () => {
+    const store = open(named('start'));
+    const first = say(store, 'undo', 'Box 1: empty. Kept.');
+    unsay(store, first);
+    const second = say(store, 'undo', 'Box 2: empty. Kept.');
+    expect(second).not.toBe(first);
+    expect(store.state.messages.map((one) => one.id)).toEqual([second]);
   });
 });
