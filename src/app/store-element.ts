@@ -32,6 +32,11 @@ export class StoreElement extends LitElement {
     return null;
   }
 
+  /** Changes that need no drawing: for what is told far more often than it can be seen. */
+  protected ignores(_state: AppState, _before: AppState): boolean {
+    return false;
+  }
+
   /** Called on every watched change, before the element is drawn again. */
   protected changed(_state: AppState, _before: AppState): void {}
 
@@ -55,7 +60,7 @@ export class StoreElement extends LitElement {
     this.#stop?.();
     this.#stop = store.subscribe((state, before) => {
       const keys = this.watches();
-      if (keys?.every((key) => state[key] === before[key])) return;
+      if (keys?.every((key) => state[key] === before[key]) || this.ignores(state, before)) return;
       this.changed(state, before);
       this.requestUpdate();
     });

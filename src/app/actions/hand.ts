@@ -32,12 +32,17 @@ function birdOf({ state: { site } }: Store, thing: PlannedBox | LeftOut): string
   return bird !== null && isBird(bird) ? bird : null;
 }
 
-/** Moves the box in the hand; its score follows as soon as the worker has it, the newest place first. */
+/**
+ * Moves the box in the hand; its score follows as soon as the worker has it, the newest place first. The worker is asked before the page
+ * draws the move: it works meanwhile.
+ */
 export function moveHand(store: Store, at: Point): void {
   const { hand } = store.state.posts;
   if (!hand || (at.x === hand.at.x && at.y === hand.at.y)) return;
-  setPosts(store, { hand: { ...hand, at } });
-  void follow(store);
+  const moved = { ...hand, at };
+  const coming = asking.has(store) ? null : ask(store, moved);
+  setPosts(store, { hand: moved });
+  if (coming) void follow(store, moved, coming);
 }
 
 /** Puts it back where it was. */
@@ -57,26 +62,28 @@ export async function dropHand(store: Store): Promise<void> {
   if (store.state.posts.hand?.post === hand.post) giveUpHand(store);
 }
 
-/** One question at a time: what came up meanwhile is asked next. */
-async function follow(store: Store): Promise<void> {
-  if (asking.has(store)) return;
+/** One question at a time: what came up meanwhile is asked next, and again before the answer is drawn. */
+async function follow(store: Store, first: Hand, answer: ReturnType<typeof ask>): Promise<void> {
   asking.add(store);
   try {
-    for (let hand = unscored(store); hand; hand = unscored(store)) {
-      const answer = await ask(store, hand);
+    let coming = answer;
+    for (let asked: Hand | null = first; asked; ) {
+      const found = await coming;
       const now = store.state.posts.hand;
-      if (!answer || now?.post !== hand.post) break;
-      const card = { ...answer.card, who: now.card?.who ?? [] };
-      setPosts(store, { hand: { ...now, card, cardAt: hand.at, forbidden: answer.forbidden } });
+      if (!found || now?.post !== asked.post) break;
+      const card = { ...found.card, who: now.card?.who ?? [] };
+      const scored: Hand = { ...now, card, cardAt: asked.at, forbidden: found.forbidden };
+      asked = isScored(scored) ? null : scored;
+      if (asked) coming = ask(store, asked);
+      setPosts(store, { hand: scored });
     }
   } finally {
     asking.delete(store);
   }
 }
 
-function unscored(store: Store): Hand | null {
-  const { hand } = store.state.posts;
-  return hand && (hand.at.x !== hand.cardAt.x || hand.at.y !== hand.cardAt.y) ? hand : null;
+function isScored({ at, cardAt }: Hand): boolean {
+  return at.x === cardAt.x && at.y === cardAt.y;
 }
 
 /** A worker that fails is spoken of when the box is put down. */

@@ -5,7 +5,9 @@ import type { PlannedBox } from '../../plan-types.ts';
 import { dropHand, giveUpHand, moveHand, takeHand } from '../actions/hand.ts';
 import { select } from '../actions/select.ts';
 import { birdName } from '../bird-name.ts';
+import { onlyHandMoved } from '../only-hand-moved.ts';
 import { shownPlan } from '../shown-plan.ts';
+import type { AppState } from '../state.ts';
 import { StoreElement } from '../store-element.ts';
 import { stepTo } from './box-steps.ts';
 import type { MapHost } from './host.ts';
@@ -78,6 +80,10 @@ export class BoxKeys extends StoreElement {
 
   protected override watches() {
     return ['plan', 'selection', 'words', 'theme', 'posts'] as const;
+  }
+
+  protected override ignores(state: AppState, before: AppState): boolean {
+    return onlyHandMoved(state, before);
   }
 
   protected override willUpdate(): void {

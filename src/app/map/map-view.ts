@@ -129,7 +129,7 @@ export class MapView extends StoreElement {
     this.#restyle(lookOf(state));
     if (state.site !== before?.site || !before) this.#showSite(state.site, state.siteId !== before?.siteId);
     for (const overlay of this.#overlays) overlay.update(state, before);
-    this.#label(state);
+    if (state.site !== before?.site || state.plan !== before?.plan) this.#label(state);
   }
 
   /** What the map says of itself to who cannot see it; the lists hold the rest. */

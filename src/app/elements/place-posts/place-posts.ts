@@ -9,6 +9,7 @@ import { replan } from '../../actions/plan.ts';
 import { openPostsPage, setPosts } from '../../actions/posts-state.ts';
 import { goTo, select } from '../../actions/select.ts';
 import { compass } from '../../format.ts';
+import { onlyHandMoved } from '../../only-hand-moved.ts';
 import type { PostsPage } from '../../posts-state.ts';
 import { shownBox, shownPlan } from '../../shown-plan.ts';
 import type { AppState } from '../../state.ts';
@@ -45,6 +46,16 @@ export class PlacePosts extends StoreElement {
 
   protected override watches() {
     return ['plan', 'selection', 'words', 'site', 'engine', 'posts', 'units'] as const;
+  }
+
+  protected override ignores(state: AppState, before: AppState): boolean {
+    return onlyHandMoved(state, before);
+  }
+
+  /** Under the hand the card is drawn once a picture. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated && this.state.posts.hand) await new Promise(requestAnimationFrame);
+    super.scheduleUpdate();
   }
 
   protected override changed(state: AppState, before: AppState): void {

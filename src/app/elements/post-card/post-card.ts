@@ -18,6 +18,9 @@ import '../sun-strip/sun-strip.ts';
 import { alsoWords, weakestWords } from './card-words.ts';
 import { postCardStyle } from './post-card-style.ts';
 
+/** Between two views of the sky under the hand, ms (ours): each takes the worker as long as several scores. */
+const between = 80;
+
 @customElement('mp-post-card')
 export class PostCard extends StoreElement {
   static override styles = [shared, postCardStyle];
@@ -164,7 +167,7 @@ export class PostCard extends StoreElement {
     </section>`;
   }
 
-  /** One question at a time, the newest next: under the hand the sun follows as fast as it can. */
+  /** One question at a time, the newest next: under the hand the sun follows, with pauses for the scores to pass. */
   async #look(box: PlannedBox): Promise<void> {
     if (this.#asked?.post !== box.post) this.view = null;
     this.#asked = box;
@@ -174,6 +177,7 @@ export class PostCard extends StoreElement {
       for (let at: PlannedBox | null = box; at; at = this.#asked === at ? null : this.#asked) {
         const view = await this.#viewOf(at);
         if (this.#asked?.post === at.post) this.view = view;
+        if (this.state.posts.hand) await new Promise((done) => setTimeout(done, between));
       }
     } catch (error) {
       if (!wasAborted(error)) console.warn(error);

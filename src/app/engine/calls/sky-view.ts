@@ -38,14 +38,24 @@ function threeOf(dates: readonly string[], lat: number, lon: number): string[] {
   return [...new Set([first, highest, last])];
 }
 
+/** All azimuths of a day are asked for at once: each question to the ground gathers what stands around first. */
 function pathOf(date: string, ground: Ground, at: Point, eye: number): SunPath {
   const [lon, lat] = ground.frame.centre;
   const noon = solarNoon(date, lat, lon);
-  const points = Array.from({ length: 16 * perHour + 1 }, (_, i) => {
+  const sun = Array.from({ length: 16 * perHour + 1 }, (_, i) => {
     const hour = 4 + i / perHour;
-    const { azimuth, altitude } = sunPosition(noon + (hour - 12) * 3_600_000, lat, lon);
-    const stands = ground.horizon(at, eye, Float64Array.of(azimuth))[0] ?? 0;
-    return { hour, azimuth, altitude, shaded: stands > altitude };
-  });
-  return { date, points: points.filter((p) => p.altitude > -3) };
+    return { hour, ...sunPosition(noon + (hour - 12) * 3_600_000, lat, lon) };
+  }).filter(({ altitude }) => altitude > -3);
+  const stands = ground.horizon(
+    at,
+    eye,
+    Float64Array.from(sun, ({ azimuth }) => azimuth),
+  );
+  const points = sun.map(({ hour, azimuth, altitude }, i) => ({
+    hour,
+    azimuth,
+    altitude,
+    shaded: (stands[i] ?? 0) > altitude,
+  }));
+  return { date, points };
 }

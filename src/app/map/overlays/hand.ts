@@ -13,6 +13,8 @@ import { leftOutAt } from './left-out.ts';
 const slack = { mouse: 4, touch: 9 } as const;
 
 interface Press {
+  /** The map's top left corner in the window, px: asked for once, since the answer costs a layout of the whole page. */
+  readonly corner: { readonly left: number; readonly top: number };
   readonly thing: PlannedBox | LeftOut;
   /** Where the pointer went down, and how far beside the post that was, px. */
   readonly x: number;
@@ -28,24 +30,25 @@ export function hand(host: MapHost): Overlay {
   const stop = new AbortController();
   const { signal } = stop;
   const canvas = host.map.getCanvasContainer();
-  const place = (event: PointerEvent) => {
-    const { left, top } = canvas.getBoundingClientRect();
-    return { x: event.clientX - left, y: event.clientY - top };
-  };
+  const place = (event: PointerEvent, { left, top }: Press['corner']) => ({
+    x: event.clientX - left,
+    y: event.clientY - top,
+  });
   const down = (event: PointerEvent) => {
     if (event.button !== 0 || !event.isPrimary || host.store.state.place !== 'posts') return;
-    const at = place(event);
+    const corner = canvas.getBoundingClientRect();
+    const at = place(event, corner);
     const thing = boxAt(host, at) ?? leftOutAt(host, at);
     if (!thing || !host.frame) return;
     const home = host.map.project(host.frame.toLonLat(thing.at));
     const kind = event.pointerType === 'mouse' ? 'mouse' : 'touch';
-    press = { thing, ...at, offX: home.x - at.x, offY: home.y - at.y, kind, moving: false };
+    press = { corner, thing, ...at, offX: home.x - at.x, offY: home.y - at.y, kind, moving: false };
     if ('card' in thing && kind === 'touch' && !isChosen(host.store.state, thing)) press = null;
     else host.map.dragPan.disable();
   };
   const move = (event: PointerEvent) => {
     if (!press || !host.frame || !event.isPrimary) return;
-    const at = place(event);
+    const at = place(event, press.corner);
     if (!press.moving) {
       if (Math.hypot(at.x - press.x, at.y - press.y) < slack[press.kind]) return;
       press.moving = true;

@@ -22,7 +22,7 @@ export function leftOut(host: MapHost): Overlay {
   return {
     update(state, before) {
       const same = before && keys.every((key) => state[key] === before[key]);
-      if (same && state.posts.hand === before.posts.hand) return;
+      if (same && held(state) === held(before)) return;
       const open = state.place === 'posts';
       host.source(source, open && state.plan ? dots(host, state.plan, state) : nothing);
       host.source(chosenSource, open ? chosenFeatures(host, state) : nothing);
@@ -35,6 +35,9 @@ export function leftOut(host: MapHost): Overlay {
     },
   };
 }
+
+/** The post in the hand: while it moves nothing changes here. */
+const held = ({ posts }: AppState) => posts.hand?.post;
 
 const keys = ['plan', 'selection', 'theme', 'place', 'site', 'units'] as const;
 

@@ -4,7 +4,9 @@ import type { LayerSpecification } from 'maplibre-gl';
 import { lengthText } from '../../../criteria/units.ts';
 import { destination } from '../../../geometry/point.ts';
 import type { PlannedBox } from '../../../plan-types.ts';
+import { onceAFrame } from '../../once-a-frame.ts';
 import { shownPlan } from '../../shown-plan.ts';
+import type { AppState } from '../../state.ts';
 import { boxByNumber } from '../box-look.ts';
 import { fontNames } from '../fonts.ts';
 import { pixelsPerMetre22 } from '../ground-scale.ts';
@@ -15,6 +17,11 @@ import { type ReasonShape, reasonShapes } from './reason-shapes.ts';
 const source = 'reasons';
 
 export function reasons(host: MapHost): Overlay {
+  // Under the hand only the shapes change: once a picture, and not before the last ones are in the map.
+  const follow = onceAFrame(
+    () => host.map.getSource(source) && host.source(source, featuresOf(host)),
+    () => !host.map.getSource(source) || host.map.isSourceLoaded(source),
+  );
   return {
     update(state, before) {
       const same =
@@ -22,17 +29,24 @@ export function reasons(host: MapHost): Overlay {
         state.plan === before.plan &&
         state.selection === before.selection &&
         state.theme === before.theme &&
-        state.posts.hand === before.posts.hand &&
+        sameCard(state, before) &&
         state.posts.nudge === before.posts.nudge &&
         state.units === before.units;
       if (same) return;
+      if (before && state.posts.hand && before.posts.hand) {
+        follow();
+        return;
+      }
       host.source(source, featuresOf(host));
-      // Under the hand only the shapes change.
-      if (before && state.posts.hand && before.posts.hand) return;
       for (const layer of layers(host)) host.layer(layer, 'thing');
       for (const layer of wordLayers(host)) host.layer(layer, 'name');
     },
   };
+}
+
+/** Whether the hand is empty in both, or holds the same card. */
+function sameCard({ posts: { hand } }: AppState, { posts: { hand: before } }: AppState): boolean {
+  return hand === before || (hand?.card === before?.card && hand?.cardAt === before?.cardAt);
 }
 
 function featuresOf(host: MapHost): FeatureCollection {

@@ -1,0 +1,109 @@
+/** Drags a box of the park by real pointer input and takes the times in the page. */
+import type { Page } from 'playwright-core';
+import type { Walk } from '../journeys/serve.ts';
+import { figure } from './clock.ts';
+
+/** Milliseconds, one for each move: until the score of that place, or of a newer one, is in the store and told to all who show it. */
+export interface Measured {
+  readonly heard: number[];
+  readonly sent: number[];
+  readonly asked: number[];
+}
+
+const moves = 180;
+/** ms between two moves of the mouse: 125 a second, as a common mouse does. */
+const pause = 8;
+
+/** The park with box 17 chosen, as soon as there is a first plan: its proof goes on. */
+export async function openPark(walk: Walk): Promise<Page> {
+  const page = await walk.browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  await page.goto(`${walk.url}#site=park&place=posts&box=17`);
+  await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
+  await page.locator('mp-post-card h1').waitFor({ timeout: 60_000 });
+  return page;
+}
+
+export async function stopPlanning(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const app = document.querySelector('mp-app') as unknown as { store: { state: { engine: { stop?(): void } } } };
+    app.store.state.engine.stop?.();
+  });
+  await page.waitForTimeout(600);
+}
+
+export async function dragBox(page: Page): Promise<Measured> {
+  const start = await page.evaluate(prepare);
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  for (let i = 0; i < moves; i++) {
+    const angle = (i / 40) * 2 * Math.PI;
+    await page.mouse.move(start.x + 50 * Math.sin(angle) + i / 10, start.y + 30 - 30 * Math.cos(angle));
+    await page.waitForTimeout(pause);
+  }
+  await page.waitForTimeout(300);
+  const measured = (await page.evaluate(collect)) as Measured;
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  return measured;
+}
+
+/** Runs in the page: listens, and says where the chosen box is on the screen. */
+function prepare(): { x: number; y: number } {
+  type Place = { x: number; y: number };
+  interface State {
+    selection: { number: number } | null;
+    plan: { boxes: { number: number; position: [number, number] }[] };
+    posts: { hand: { at: Place; cardAt: Place } | null };
+  }
+  const app = document.querySelector('mp-app') as unknown as {
+    store: { state: State; subscribe(f: (now: State, before: State) => void): () => void };
+    shadowRoot: ShadowRoot;
+  };
+  const map = app.shadowRoot.querySelector('mp-map') as unknown as {
+    host: { map: { project(at: [number, number]): Place; getContainer(): Element } };
+  };
+  const log = {
+    moves: [] as { at: Place; heard: number; sent: number }[],
+    scores: [] as { at: Place; time: number }[],
+  };
+  Object.assign(globalThis, { dragLog: log });
+  let last = { heard: 0, sent: 0 };
+  addEventListener('pointermove', (e) => (last = { heard: performance.now(), sent: e.timeStamp }), { capture: true });
+  app.store.subscribe(({ posts: { hand } }, { posts: { hand: before } }) => {
+    if (!hand || !before) return;
+    if (hand.at !== before.at) log.moves.push({ at: hand.at, ...last });
+    if (hand.cardAt !== before.cardAt) log.scores.push({ at: hand.cardAt, time: performance.now() });
+  });
+  const box = app.store.state.plan.boxes.find((b) => b.number === app.store.state.selection?.number);
+  if (!box) throw new Error('no box is chosen');
+  const at = map.host.map.project(box.position);
+  const { left, top } = map.host.map.getContainer().getBoundingClientRect();
+  return { x: at.x + left, y: at.y + top };
+}
+
+function collect(): { heard: number[]; sent: number[]; asked: number[] } {
+  type Place = object;
+  const { moves, scores } = (
+    globalThis as unknown as {
+      dragLog: { moves: { at: Place; heard: number; sent: number }[]; scores: { at: Place; time: number }[] };
+    }
+  ).dragLog;
+  const order = new Map(moves.map(({ at }, i) => [at, i]));
+  const answered = moves.map(() => Number.POSITIVE_INFINITY);
+  for (const { at, time } of scores) {
+    const upTo = order.get(at) ?? -1;
+    for (let i = upTo; i >= 0 && answered[i] === Number.POSITIVE_INFINITY; i--) answered[i] = time;
+  }
+  const own = moves.flatMap((m, i) => (scores.some(({ at }) => at === m.at) ? [answered[i]! - m.heard] : []));
+  return {
+    heard: moves.map((m, i) => answered[i]! - m.heard),
+    sent: moves.map((m, i) => answered[i]! - m.sent),
+    asked: own,
+  };
+}
+
+/** The value that a share of all lie under, as text. */
+export function share(values: readonly number[], part: number): string {
+  const sorted = [...values].sort((a, b) => a - b);
+  return figure(sorted[Math.floor(part * (sorted.length - 1))] ?? Number.NaN);
+}
