@@ -28,6 +28,8 @@ export interface PlanOptions {
   readonly seconds?: number;
   /** How the exact solver is loaded when it is needed; without it nothing is proven. */
   readonly loadSolver?: LoadSolver;
+  /** A first answer within a second, its choice a little less good: to be followed by another. */
+  readonly sketch?: boolean;
   /** Draws of weights and knees for the sureness of each box; 0 unless given. */
   readonly draws?: number;
   readonly shouldStop?: () => boolean;
@@ -38,6 +40,7 @@ export interface PlanOptions {
 export interface Made {
   readonly plan: Plan;
   readonly choice: Choice;
+  readonly sketch: boolean;
 }
 
 /** Chooses, numbers and explains. Trouble in the site comes back as issues beside whatever plan is possible. */
@@ -56,21 +59,22 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   const { ground, candidates, birds } = stage;
   const { settings } = ground.site;
   tell('choice', 0);
-  // A choice cut to a walk limit is no good place to begin the proof of the free one.
-  const start = settings.walkLimit === null ? early?.choice : null;
-  const choice = await choose({ ...chooseInput(stage, options), start });
   const solver = await solverOf(options);
+  // A choice cut to a walk limit is no good place to begin the proof of the free one, and a sketch is only one for the solver.
+  const start = settings.walkLimit === null && (solver || !early?.sketch) ? early?.choice : null;
+  const choice = await choose({ ...chooseInput(stage, options), start });
+  const sketch = options.sketch ?? false;
   if (early && !solver && sameBoxes(early.plan, choice))
-    return { plan: { ...early.plan, proof: choice.proof }, choice };
+    return { plan: { ...early.plan, proof: choice.proof }, choice, sketch };
   tell('walk', 0);
   const walk = walkRound(
-    ground,
+    stage,
     choice.sites.flatMap((site) => site.posts),
     solver,
   );
   const numbers = numbersOf(walk);
   tell('cards', 0);
-  const boxes = boxesOf(stage, choice, numbers);
+  const boxes = boxesOf(stage, choice, numbers, early?.plan.boxes ?? []);
   const plan: Plan = {
     siteName: settings.name,
     date: settings.date,
@@ -89,7 +93,7 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
     ]),
     unmapped: boxes.reduce((sum, box) => sum + box.card.unmapped, 0) / Math.max(1, boxes.length),
   };
-  return { plan, choice };
+  return { plan, choice, sketch };
 }
 
 /** The plan with the share of `draws` in which each box stays chosen under other weights and knees. */
@@ -115,7 +119,7 @@ function sameBoxes(plan: Plan, { sites }: Choice): boolean {
   return now.length === before.size && now.every((box) => before.has(box));
 }
 
-export function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
+function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
   const { settings } = stage.ground.site;
   const guide = (id: string) => stage.birds.guides.get(id) ?? null;
   return {
@@ -128,31 +132,32 @@ export function chooseInput(stage: Stage, options: PlanOptions): ChooseInput {
     minimumScore: settings.minimumScore,
     seed: settings.seed,
     scoreAt: (at, bird) => scoreAt(stage, at, bird),
-    walk: walkLimit(stage.ground),
+    walk: walkLimit(stage),
     words: spacingWords(settings.units),
     birdName: (id) => guide(id)?.name ?? id,
     proof: options.proof ?? 'quick',
+    sketch: options.sketch,
     seconds: options.seconds,
     loadSolver: options.loadSolver,
     shouldStop: options.shouldStop,
   };
 }
 
-function walkLimit(ground: Ground): ChooseInput['walk'] {
-  const { walkLimit: limit } = ground.site.settings;
-  return limit === null ? null : walkWithin(ground, limit);
+function walkLimit(stage: Stage): ChooseInput['walk'] {
+  const { walkLimit: limit } = stage.ground.site.settings;
+  return limit === null ? null : walkWithin(stage, limit);
 }
 
 /** What a longer walk buys: the best choice for each of several limits, the free one last. */
 export function walkCurve(stage: Stage, shouldStop?: () => boolean): Promise<TradeOffPoint[]> {
-  const walk = walkWithin(stage.ground, Infinity);
+  const walk = walkWithin(stage, Infinity);
   return tradeOff({ choose: { ...chooseInput(stage, { proof: 'none', shouldStop }), walk } });
 }
 
-function walkWithin(ground: Ground, limit: number): NonNullable<ChooseInput['walk']> {
+function walkWithin(stage: Stage, limit: number): NonNullable<ChooseInput['walk']> {
   const measure = (stops: readonly { readonly id: string; readonly at: Point }[]) =>
-    walkRound(ground, stops, null).rounds.reduce((sum, round) => sum + round.metres, 0);
-  return { limit, start: startOf(ground), measure };
+    walkRound(stage, stops, null).rounds.reduce((sum, round) => sum + round.metres, 0);
+  return { limit, start: startOf(stage.ground), measure };
 }
 
 function scoreAt({ ground, birds, suns }: Stage, at: Point, bird: string): BirdScore | null {
@@ -171,21 +176,23 @@ function startOf(ground: Ground): Point | null {
 }
 
 function walkRound(
-  ground: Ground,
+  { ground, findWays }: Stage,
   posts: readonly { readonly id: string; readonly at: Point }[],
   solver: LinearSolver | null,
 ): RoundPlan {
   const { minutesPerBox, walkers, seed, direction, order } = ground.site.settings;
   const stops = posts.map(({ id, at }) => ({ id, at, minutes: minutesPerBox }));
   const byHand = order.length > 0 ? order : null;
-  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver, direction, byHand });
+  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver, direction, byHand, findWays });
 }
 
 function boxesOf(
   { ground, suns, candidates }: Stage,
   choice: Choice,
   numbers: ReadonlyMap<string, number>,
+  early: readonly PlannedBox[],
 ): PlannedBox[] {
+  const known = new Map(early.map((box) => [`${box.bird} ${box.post}`, box.card]));
   const drawn = new Map(candidates.map((candidate) => [candidate.id, candidate]));
   const boxes = choice.sites.flatMap((site) => {
     const guide = birdById(site.bird);
@@ -203,7 +210,7 @@ function boxesOf(
         pairedWith: other ? numbers.get(other.id)! : null,
         holeHeight: eyeOf(candidate, guide),
         sureness: null,
-        card: scorePost(ground, candidate, guide, suns),
+        card: known.get(`${site.bird} ${post.id}`) ?? scorePost(ground, candidate, guide, suns),
       };
     });
   });

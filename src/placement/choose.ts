@@ -38,6 +38,8 @@ export interface ChooseInput {
   /** 0–100: posts scoring less are not chosen. */
   readonly minimumScore: number;
   readonly seed: number;
+  /** A first answer, soon on the screen: a shorter search. */
+  readonly sketch?: boolean;
   /** A good choice already made of the same posts: the search is left out and only the proof goes on from it. */
   readonly start?: Pick<Choice, 'sites'> | null;
   /** Score of a place for a bird, for the second box of a pair; null where no box may stand. Without it only candidates are paired. */
@@ -128,8 +130,10 @@ export async function choose(input: ChooseInput): Promise<Choice> {
   };
 }
 
-function goodLayout({ seed, shouldStop }: FullChooseInput, field: Field): Layout {
-  return searchLayout(field, { seed, moves: movesFor(field.count), runs: 5, shouldStop });
+function goodLayout({ seed, sketch, shouldStop }: FullChooseInput, field: Field): Layout {
+  return sketch
+    ? searchLayout(field, { seed, moves: sketchMoves(field.count), runs: 2, shouldStop })
+    : searchLayout(field, { seed, moves: movesFor(field.count), runs: 5, shouldStop });
 }
 
 /** The units of the choice to begin from; null when there is none or it is not made of the same units. */
@@ -144,6 +148,11 @@ function startLayout({ start }: FullChooseInput, built: BuiltUnits): Layout | nu
 /** Enough moves for an answer within a second: about a quarter of a microsecond each. */
 function movesFor(units: number): number {
   return units <= 60 ? 60_000 : Math.min(2_400_000, 500_000 + units * 1500);
+}
+
+/** Enough for an answer within 1 % of the best where there is room, a quarter of a second on 3,000 units. */
+function sketchMoves(units: number): number {
+  return units <= 60 ? 60_000 : Math.min(900_000, 200_000 + units * 80);
 }
 
 function sitesOf(built: BuiltUnits, layout: Layout): ChosenSite[] {

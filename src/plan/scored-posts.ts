@@ -7,11 +7,29 @@ import type { Ground } from '../ground/types.ts';
 import type { BirdScore, ScoredPost } from '../placement/choose.ts';
 import type { Candidate } from '../plan-types.ts';
 
-/** `birds` are guides with the site's own figures. A standing box of another bird is scored for that bird too. */
-export function scoredPost(ground: Ground, candidate: Candidate, birds: readonly BirdGuide[], suns: Suns): ScoredPost {
+/**
+ * `birds` are guides with the site's own figures. A standing box of another bird is scored for that bird too. `known` holds scores of the same
+ * land and settings and is added to.
+ */
+export function scoredPost(
+  ground: Ground,
+  candidate: Candidate,
+  birds: readonly BirdGuide[],
+  suns: Suns,
+  known?: Map<string, ScoredPost['scores']>,
+): ScoredPost {
   const forbidden = candidate.state === 'candidate' ? (ground.forbidden(candidate.at)?.reason ?? null) : null;
   const idle = forbidden !== null || candidate.state === 'retired';
-  return { candidate, forbidden, scores: idle ? {} : scoresAt(ground, candidate, birds, suns) };
+  if (idle) return { candidate, forbidden, scores: {} };
+  const key = known ? keyOf(candidate, birds) : '';
+  const scores = known?.get(key) ?? scoresAt(ground, candidate, birds, suns);
+  known?.set(key, scores);
+  return { candidate, forbidden, scores };
+}
+
+/** Everything of a candidate that its scores depend on. */
+function keyOf({ at, bird, facing, holeHeight }: Candidate, birds: readonly BirdGuide[]): string {
+  return `${at.x} ${at.y} ${bird} ${facing} ${holeHeight} ${birds.map(({ id }) => id)}`;
 }
 
 function scoresAt(

@@ -5,6 +5,7 @@ import type { Ground } from '../ground/types.ts';
 import { candidatesOf } from '../placement/candidates.ts';
 import type { ScoredPost } from '../placement/choose.ts';
 import type { Candidate } from '../plan-types.ts';
+import { type FindWays, keptWays } from '../route/kept-ways.ts';
 import type { Site } from '../site/types.ts';
 import { scoredPost } from './scored-posts.ts';
 import { type WantedBirds, wantedBirds } from './wanted-birds.ts';
@@ -15,23 +16,31 @@ export interface Stage {
   readonly suns: Suns;
   readonly candidates: readonly Candidate[];
   readonly posts: readonly ScoredPost[];
+  readonly findWays: FindWays;
+}
+
+/** What may be ready before a stage is asked for: the land, the sun of all its birds, and scores of earlier stages on the same land and settings. */
+export interface Ready {
+  readonly ground: Ground;
+  readonly suns: Suns;
+  readonly scores: Map<string, ScoredPost['scores']>;
 }
 
 /** `done` 0–1 of the part that is being worked on. */
 export type Tell = (part: 'land' | 'scores' | 'choice' | 'walk' | 'cards', done: number) => void;
 
-export function stageOf(site: Site, tell: Tell = () => undefined): Stage {
+export function stageOf(site: Site, tell: Tell = () => undefined, ready: Ready | null = null): Stage {
   tell('land', 0);
-  const ground = prepareGround(site);
+  const ground = ready?.ground ?? prepareGround(site);
   const birds = wantedBirds(site);
   const guides = [...birds.guides.values()];
-  const suns = makeSuns(ground, guides);
+  const suns = ready?.suns ?? makeSuns(ground, guides);
   const candidates = knownBirds(candidatesOf(ground), birds);
   const posts = candidates.map((candidate, index) => {
     if (index % 64 === 0) tell('scores', index / candidates.length);
-    return scoredPost(ground, candidate, guides, suns);
+    return scoredPost(ground, candidate, guides, suns, ready?.scores);
   });
-  return { ground, birds, suns, candidates, posts };
+  return { ground, birds, suns, candidates, posts, findWays: keptWays() };
 }
 
 /** A post kept for a bird nobody knows serves whichever wanted bird it suits; the issue is said elsewhere. */

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { bearing, distance } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
 import { faceDirection } from './direction.ts';
+import type { FindWays } from './kept-ways.ts';
 import type { CostMatrix } from './matrix.ts';
 import { matrixOf, roundCost } from './matrix.ts';
 import { splitRounds } from './rounds.ts';
@@ -34,6 +35,8 @@ export interface RoundInput {
   readonly byHand?: readonly string[] | null;
   /** Proves how near the shortest the round is, when given. */
   readonly solver?: LinearSolver | null;
+  /** Finds the ways; anew each time unless given. */
+  readonly findWays?: FindWays;
 }
 
 /** `from` and `to` are stop ids. Otherwise as `Leg` of plan-types. */
@@ -77,11 +80,8 @@ const anywhere = 1e6;
 export function planRound(input: RoundInput): RoundPlan {
   const ends = [...(input.start ? [input.start] : []), ...(input.start && input.end ? [input.end] : [])];
   const places = [...ends, ...input.stops.map((s) => s.at)];
-  const ways = waysBetween(
-    input.ground,
-    places,
-    ends.map(() => anywhere),
-  );
+  const reach = ends.map(() => anywhere);
+  const ways = (input.findWays ?? waysBetween)(input.ground, places, reach);
   const reached = reachedStops(input, ways, ends.length);
   const kept = input.stops.map((_, k) => k).filter((k) => reached.has(k));
   const shape: TourShape = !input.start ? 'free' : input.end ? 'to-end' : 'closed';
