@@ -15,6 +15,8 @@ export interface Suns {
   readonly birds: readonly BirdGuide[];
   /** The afternoon sun of a bird's season. Throws for a bird that was neither of the region nor asked for. */
   of(bird: BirdGuide): SunTable;
+  /** Whether the sun of a bird's season is among those made. */
+  knows(bird: BirdGuide): boolean;
   /** What the facing advice rests on wherever a post stands. */
   readonly facing: FacingGrounds;
   /** Declination on the plan's day at the site's centre. */
@@ -46,6 +48,7 @@ export function makeSuns(ground: Ground, extra: readonly BirdGuide[] = []): Suns
       if (!table) throw new Error(`no sun for ${bird.id}: name the bird when the suns are made`);
       return table;
     },
+    knows: (bird) => tables.has(seasonOf(bird)),
     facing: facingGrounds(centre[1], settings),
     needle: declination(centre, settings.date),
   };

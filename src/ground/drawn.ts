@@ -53,7 +53,15 @@ export interface Drawn {
   readonly boundary: readonly DrawnArea[];
   readonly lines: readonly DrawnLine[];
   readonly points: readonly DrawnPoint[];
-  readonly bounds: { readonly min: { x: number; y: number }; readonly max: { x: number; y: number } } | null;
+  readonly bounds: Bounds | null;
+  /** The same without the posts. */
+  readonly landBounds: Bounds | null;
+}
+
+/** Lowest and highest x and y. */
+export interface Bounds {
+  readonly min: { readonly x: number; readonly y: number };
+  readonly max: { readonly x: number; readonly y: number };
 }
 
 /** Positions on the frame; ones that are not numbers are left out, and so are immediate repeats. */
@@ -135,7 +143,18 @@ function topFirst(areas: readonly DrawnArea[]): DrawnArea[] {
   return [...areas].reverse().sort((a, b) => rank(a) - rank(b) || b.height - a.height);
 }
 
-function boundsOf(paths: Iterable<Path>): Drawn['bounds'] {
+/** Points among the features, on the flat frame. */
+export function drawnPoints(features: readonly SiteFeature[], frame: Frame): DrawnPoint[] {
+  return features.flatMap((feature) => drawnPoint(feature, frame) ?? []);
+}
+
+/** Bounds that take in the points too. */
+export function boundsWith(bounds: Bounds | null, points: readonly DrawnPoint[]): Bounds | null {
+  const corners = bounds ? [bounds.min, bounds.max] : [];
+  return boundsOf([...corners, ...points].map(({ x, y }) => Float64Array.of(x, y)));
+}
+
+function boundsOf(paths: Iterable<Path>): Bounds | null {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const path of paths) {
     for (let i = 0; i < path.length; i += 2) {
@@ -165,14 +184,19 @@ export function drawnOn(site: Site, frame: Frame): Drawn {
   const everything = function* (): Generator<Path> {
     for (const area of areas) for (const part of area.parts) yield* part;
     for (const line of lines) yield* line.paths;
-    for (const { x, y } of points) yield Float64Array.of(x, y);
+    for (const { kind, x, y } of points) if (kind !== 'post') yield Float64Array.of(x, y);
   };
+  const landBounds = boundsOf(everything());
   return {
     cover,
     offLimits: areas.filter(({ kind }) => kind === 'off-limits'),
     boundary: areas.filter(({ kind }) => kind === 'boundary'),
     lines,
     points,
-    bounds: boundsOf(everything()),
+    landBounds,
+    bounds: boundsWith(
+      landBounds,
+      points.filter(({ kind }) => kind === 'post'),
+    ),
   };
 }

@@ -88,6 +88,7 @@ export function prepareGround(site: Site): Ground {
     site,
     frame,
     bounds: drawn.bounds,
+    landBounds: drawn.landBounds,
     has: (target) => !searchOf(target).index.empty,
     coverAt: (p) => (layers.cover.areas[topAt(p)]?.kind as CoverKind | undefined) ?? null,
     shares: (p, radius) => cover.shares(p.x, p.y, radius),

@@ -55,6 +55,8 @@ export interface Ground {
   readonly frame: Frame;
   /** Corner points of everything drawn; null when nothing is. */
   readonly bounds: { readonly min: Point; readonly max: Point } | null;
+  /** The same without the posts. */
+  readonly landBounds: { readonly min: Point; readonly max: Point } | null;
   /** Which targets are drawn at all: a criterion is "not judged" where its target is not. */
   has(target: Target): boolean;
   /** Kind of land at a point, or null where none is drawn. */

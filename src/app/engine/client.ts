@@ -2,6 +2,7 @@
 import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
 import type { CallName, FromWorker, ToWorker } from './protocol.ts';
+import { changeBetween } from './site-change.ts';
 import { SiteTokens } from './site-tokens.ts';
 
 /** What the client needs of a worker; tests give their own. */
@@ -86,9 +87,11 @@ export class EngineClient {
   }
 
   #handOver(port: Port, site: Site): void {
-    const { send, forget } = this.#tokens.handOver(port, site);
-    for (const token of forget) port.say({ say: 'forget', token });
-    if (send) port.say({ say: 'site', token: this.#tokens.of(site), site });
+    const { send, from, forget } = this.#tokens.handOver(port, site);
+    const token = this.#tokens.of(site);
+    if (send && from) port.say({ say: 'site', token, from: from.token, change: changeBetween(from.site, site) });
+    else if (send) port.say({ say: 'site', token, site });
+    for (const old of forget) port.say({ say: 'forget', token: old });
   }
 
   #worker(): Port {

@@ -1,30 +1,45 @@
-/** Ground, birds and suns of the sites the worker was asked about: prepared once a site. */
+/** Ground, birds and suns of the sites the worker was asked about: prepared once a site, and again only where the land changed. */
 import type { BirdGuide } from '../../birds/guide.ts';
 import { birdById } from '../../birds/index.ts';
-import { makeSuns, type Suns } from '../../criteria/suns.ts';
+import { makeSuns } from '../../criteria/suns.ts';
 import type { Point } from '../../geometry/point.ts';
 import { prepareGround } from '../../ground/prepare.ts';
-import type { Ground } from '../../ground/types.ts';
+import { groundWithPosts } from '../../ground/with-posts.ts';
 import { drawnCandidate, placeCandidate } from '../../placement/candidates.ts';
+import type { Ready } from '../../plan/stage.ts';
 import { wantedBirds } from '../../plan/wanted-birds.ts';
 import type { Candidate } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 
-export interface Prepared {
-  readonly ground: Ground;
-  readonly suns: Suns;
+export interface Prepared extends Ready {
+  readonly site: Site;
 }
 
 /** Forgotten with the site itself. */
 const prepared = new WeakMap<Site, Prepared>();
 
+/** The one made last: the next site often differs from it in a post or two. */
+let last: Prepared | null = null;
+
+/** Scores kept for one land and settings at most: three full grids of candidates. */
+const mostScores = 30_000;
+
 export function prepare(site: Site): Prepared {
-  const found = prepared.get(site);
-  if (found) return found;
-  const ground = prepareGround(site);
-  const fresh = { ground, suns: makeSuns(ground, [...wantedBirds(site).guides.values()]) };
+  const fresh = prepared.get(site) ?? prepareAfter(last, site);
   prepared.set(site, fresh);
+  last = fresh;
   return fresh;
+}
+
+/** Where only posts changed the land stays prepared, and where nothing but features changed the sun and the scores do. */
+function prepareAfter(before: Prepared | null, site: Site): Prepared {
+  const kept = before && groundWithPosts(before.ground, site);
+  const ground = kept ?? prepareGround(site);
+  const guides = [...wantedBirds(site).guides.values()];
+  const same = kept && before.site.settings === site.settings && guides.every((guide) => before.suns.knows(guide));
+  if (!same) return { site, ground, suns: makeSuns(ground, guides), scores: new Map() };
+  const scores: Prepared['scores'] = before.scores.size > mostScores ? new Map() : before.scores;
+  return { site, ground, suns: before.suns, scores };
 }
 
 /** The post of an id as if it stood at `at`; a suggested place when none is drawn under that id. */

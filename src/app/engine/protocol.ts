@@ -1,12 +1,14 @@
 /** What page and worker say to each other. */
 import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
+import type { SiteChange } from './site-change.ts';
 
 export type CallName = keyof Calls;
 
-/** A site crosses to the worker once; calls then name it by its token (their member `site` is put back on the other side). */
+/** A site crosses to the worker once, as what it changes of the one before where there is one; calls then name it by its token (their member `site` is put back on the other side). */
 export type ToWorker =
   | { readonly say: 'site'; readonly token: number; readonly site: Site }
+  | { readonly say: 'site'; readonly token: number; readonly from: number; readonly change: SiteChange }
   | { readonly say: 'forget'; readonly token: number }
   | {
       readonly say: 'call';

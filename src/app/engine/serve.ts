@@ -2,6 +2,7 @@
 import type { Site } from '../../site/types.ts';
 import type { Calls } from './calls.ts';
 import type { CallName, CallTools, FromWorker, ToWorker } from './protocol.ts';
+import { changedSite } from './site-change.ts';
 
 export type Handlers = {
   readonly [Name in CallName]: (
@@ -16,7 +17,7 @@ export function serve(handlers: Handlers, say: (message: FromWorker) => void): (
   const sites = new Map<number, Site>();
   return (heard) => {
     if (heard.say === 'site') {
-      sites.set(heard.token, heard.site);
+      sites.set(heard.token, 'from' in heard ? changedSite(sites.get(heard.from)!, heard.change) : heard.site);
       return;
     }
     if (heard.say === 'forget') {

@@ -7,6 +7,8 @@ const kept = 6;
 /** What is to be said to the worker before a question about a site. */
 export interface Handover {
   readonly send: boolean;
+  /** The site handed over last, which the worker still has: the new one may be told as a change of it. */
+  readonly from: { readonly token: number; readonly site: Site } | null;
   /** Tokens of sites it may forget. */
   readonly forget: readonly number[];
 }
@@ -14,6 +16,7 @@ export interface Handover {
 export class SiteTokens {
   readonly #tokens = new WeakMap<Site, number>();
   readonly #sent = new WeakMap<object, number[]>();
+  readonly #last = new WeakMap<object, { token: number; site: Site }>();
   #next = 1;
 
   /** The site's number; the same object has the same one. */
@@ -30,6 +33,8 @@ export class SiteTokens {
     const after = [...before.filter((t) => t !== token), token];
     const forget = after.splice(0, Math.max(0, after.length - kept));
     this.#sent.set(port, after);
-    return { send: !before.includes(token), forget };
+    const from = this.#last.get(port) ?? null;
+    this.#last.set(port, { token, site });
+    return { send: !before.includes(token), from, forget };
   }
 }

@@ -5,6 +5,7 @@ import type { Plan } from '../../../plan-types.ts';
 import type { Site } from '../../../site/types.ts';
 import { posts } from '../../words/en/posts.ts';
 import { loadSolver } from '../load-solver.ts';
+import { prepare } from '../prepared.ts';
 import type { CallTools } from '../protocol.ts';
 
 /** Seconds the proof may take before it says how far it came (ours). */
@@ -22,8 +23,8 @@ export async function plan({ site }: { site: Site }, tools: CallTools): Promise<
     const [from, to] = parts[part];
     tools.progress(from + (to - from) * done, posts.planParts[part]);
   };
-  const stage = stageOf(site, onProgress);
-  const first = await planOn(stage, { proof: 'none', shouldStop, onProgress });
+  const stage = stageOf(site, onProgress, prepare(site));
+  const first = await planOn(stage, { proof: 'none', sketch: true, shouldStop, onProgress });
   if (!loadSolver || first.plan.boxes.length === 0) return first.plan;
   tools.partial(first.plan);
   tools.progress(null, posts.planParts.proof);

@@ -1,8 +1,10 @@
 /** Which two sites suit a small place best: every bird of the region is tried, alone and two of the best together. */
 import { birdGuides } from '../../../birds/index.ts';
-import { makePlan } from '../../../plan.ts';
+import { stageOf } from '../../../plan/stage.ts';
+import { planOn } from '../../../plan.ts';
 import type { Site, Wanted } from '../../../site/types.ts';
 import { land } from '../../words/en/land.ts';
+import { prepare } from '../prepared.ts';
 import type { CallTools } from '../protocol.ts';
 
 /** Which birds, and the grid of places that was judged, metres. `score` is the sum over the two sites, 0–200. */
@@ -44,7 +46,8 @@ export async function suggest(
 /** Sum of the scores of the first box of each site; a site that finds no place counts 0. */
 async function total(site: Site, grid: number, wanted: readonly Wanted[], tools: CallTools): Promise<number> {
   const asked = { ...site, settings: { ...site.settings, wanted, suggestGrid: grid, reachOfPaths: null } };
-  const plan = await makePlan(asked, { proof: 'none', shouldStop: () => tools.signal.aborted });
+  const stage = stageOf(asked, undefined, prepare(asked));
+  const { plan } = await planOn(stage, { proof: 'none', shouldStop: () => tools.signal.aborted });
   await new Promise((done) => setTimeout(done));
   return plan.boxes.reduce((sum, box) => sum + box.card.score, 0);
 }
