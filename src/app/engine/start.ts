@@ -1,5 +1,6 @@
 /** Starts the engine's worker. The only file that names it, so that the bundler finds it. */
 import { EngineClient, type Port } from './client.ts';
+import workerUrl from './engine.worker.ts?worker&url';
 import type { FromWorker } from './protocol.ts';
 
 /** A client whose workers, one for long work and one at hand, start with the first question each. */
@@ -8,7 +9,7 @@ export function startEngine(): EngineClient {
 }
 
 function startWorker(): Port {
-  return portOf(new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' }));
+  return portOf(new Worker(workerUrl, { type: 'module' }));
 }
 
 function portOf(worker: Worker): Port {

@@ -1,0 +1,57 @@
+import { resolve } from 'node:path';
+import { type Plugin, transformWithOxc } from 'vite';
+
+const source = (file: string) => resolve('node_modules/maplibre-gl/src', file);
+
+/** MapLibre's own worker file and the source it is made from. */
+export const mapWorker = { 'maplibre-gl/dist/maplibre-gl-worker.mjs': source('source/worker.ts') };
+
+const unused = '\0unused';
+
+/** What no site shows: a tile format (MLT) and the globe. Each name throws when it is asked for after all. */
+const unusedNames = [
+  'decodeTile',
+  'GEOMETRY_TYPE',
+  'GlobeProjection',
+  'createGlobeTransform',
+  'GlobeCameraHelper',
+  'VerticalPerspectiveCameraHelper',
+  'createVerticalPerspectiveTransform',
+  'VerticalPerspectiveProjection',
+];
+
+function isUnused(id: string, importer = ''): boolean {
+  if (id === '@maplibre/mlt') return importer.includes('/maplibre-gl/src/');
+  return importer.endsWith('/projection_factory.ts') && /globe_|vertical_perspective_/.test(id);
+}
+
+/**
+ * MapLibre from the sources in its package: its ready-made page and worker files hold 125 kB (zipped) of the same code twice.
+ * The looks of its buttons and popups are left out too: the app draws its own.
+ */
+export function mapFromSource(): Plugin {
+  return {
+    name: 'map-from-source',
+    apply: 'build',
+    enforce: 'pre',
+    resolveId(id, importer) {
+      if (id === 'maplibre-gl') return source('index.ts');
+      return isUnused(id, importer) ? unused : null;
+    },
+    load(id) {
+      if (id !== unused) return null;
+      return `function no() { throw new Error("this part of the map is left out of the app"); }
+export { ${unusedNames.map((name) => `no as ${name}`).join(', ')} };`;
+    },
+    transform(code, id) {
+      // A field that is only declared must not become a field again: a parent class has filled it.
+      if (id.includes('/maplibre-gl/src/') && id.endsWith('.ts'))
+        return transformWithOxc(code, id, { typescript: { removeClassFieldsWithoutInitializer: true } });
+      if (!id.includes('/maplibre-gl/dist/maplibre-gl.css')) return null;
+      const used = code.replace(/[^{}]+\{[^{}]*\}/g, (rule) =>
+        /-ctrl|-popup/.test(rule.split('{')[0] ?? '') ? '' : rule,
+      );
+      return { code: used, map: null };
+    },
+  };
+}
