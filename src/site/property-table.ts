@@ -99,6 +99,13 @@ export const propertyTable = {
     means: 'Ground to hole.',
   },
   pair: { kinds: post, type: 'id', otherwise: 'no pair', means: 'Id of the post it is one site with.' },
+  since: {
+    kinds: post,
+    type: 'text',
+    otherwise: 'not known',
+    means: 'Day the box was put up, YYYY-MM-DD: visits before it are asked about.',
+  },
+  guard: { kinds: post, type: 'yes-no', otherwise: 'not noted', means: 'A guard against climbers is on the pole.' },
 } as const satisfies Record<string, PropertyRow>;
 
 /** Names of the known properties. */

@@ -14,6 +14,7 @@ import type { Store } from '../store.ts';
 import { openRound } from './round-open.ts';
 import { nowOf, roundOf, roundsOf, today } from './round-view.ts';
 import { keepVisits, openVisits } from './visit-log.ts';
+import { oddVisits } from './visit-odd.ts';
 
 /** The site the round belongs to, as its files name it. */
 export const siteName = (state: AppState): string => state.round.shared?.site ?? state.site?.settings.name ?? '';
@@ -82,8 +83,9 @@ export async function takeFile(store: Store, text: string): Promise<Answer> {
   if (looksLikeRound(text)) return takeRound(store, text);
   const taken = takeVisits(store.state.round.log, text, homeOf(store.state));
   if (taken.refused !== null) return { kind: 'refused', reason: taken.refused };
+  const issues = [...taken.issues, ...oddVisits(store.state, taken.added)];
   const kept = taken.added.length === 0 || (await keepVisits(store, taken.added));
-  return { kind: 'visits', taken, kept };
+  return { kind: 'visits', taken: { ...taken, issues }, kept };
 }
 
 async function takeRound(store: Store, text: string): Promise<Answer> {

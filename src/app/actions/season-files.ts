@@ -15,6 +15,7 @@ import { today } from './round-view.ts';
 import { say } from './say.ts';
 import { seasonVisits, setSeason, showsInvented, southOf, yearVisits } from './season-review.ts';
 import { keepVisits, openVisits } from './visit-log.ts';
+import { oddVisits } from './visit-odd.ts';
 
 export type SeasonFile = 'visits' | 'nests' | 'dictionary' | 'all' | 'due';
 
@@ -81,6 +82,7 @@ export async function bringVisits(store: Store, file: File): Promise<void> {
     return;
   }
   const taken = takeRead(store.state.round.log, read, home);
+  const issues = [...taken.issues, ...oddVisits(store.state, taken.added)];
   if (taken.added.length > 0 && !(await keepVisits(store, taken.added))) say(store, 'trouble', season.importNotKept);
-  setSeason(store, { taken: { name: file.name, taken }, trouble: null });
+  setSeason(store, { taken: { name: file.name, taken: { ...taken, issues } }, trouble: null });
 }

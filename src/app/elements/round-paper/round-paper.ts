@@ -7,6 +7,7 @@ import { visitWords } from '../../actions/round.ts';
 import { nowOf, roundOf, today } from '../../actions/round-view.ts';
 import { say } from '../../actions/say.ts';
 import { keepVisits, setObserver, undoVisit } from '../../actions/visit-log.ts';
+import { oddVisits } from '../../actions/visit-odd.ts';
 import type { Stop } from '../../field/field-round.ts';
 import { localTime } from '../../field/local-time.ts';
 import { readPaperRow } from '../../field/paper-row.ts';
@@ -198,8 +199,23 @@ export class RoundPaper extends StoreElement {
           ${words.keep(count)}
         </button>
       </div>
-      ${unread ? html`<p class="weak" role="status">${words.fix}</p>` : null}
+      ${badDate ? null : this.#odd()} ${unread ? html`<p class="weak" role="status">${words.fix}</p>` : null}
       ${badDate ? html`<p class="weak" role="status">${words.badDate}</p>` : null}`;
+  }
+
+  /** What looks wrong with the rows typed so far: a wrong day would be wrong in every one, so each thing is said once. */
+  #odd() {
+    const issues = oddVisits(this.state, this.#visits(roundOf(this.state)?.stops ?? [], this.typed));
+    const once = issues.filter((one, i) => issues.findIndex((other) => other.id === one.id) === i);
+    if (once.length === 0) return null;
+    const { visit, paperEntry } = this.words.round;
+    const rows = (id: string) => issues.filter((one) => one.id === id).length;
+    return html`<div class="wash odd" role="status">
+      ${once.map(
+        ({ id, sentence, fix }) =>
+          html`<p><b>${visit.looksOdd}</b> ${sentence} ${fix} ${rows(id) > 1 ? paperEntry.alsoRows(rows(id) - 1) : ''}</p>`,
+      )}
+    </div>`;
   }
 
   #type(post: string, typed: Typed): void {

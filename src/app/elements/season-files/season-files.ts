@@ -7,6 +7,8 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { seasonStyle } from '../place-season/season-style.ts';
 
+/** Odd visits named one by one. */
+const shown = 12;
 const files: readonly SeasonFile[] = ['visits', 'nests', 'dictionary', 'all', 'due'];
 
 @customElement('mp-season-files')
@@ -80,7 +82,7 @@ export class SeasonFiles extends StoreElement {
 
   #report() {
     const { taken } = this.state.season;
-    const { season } = this.words;
+    const { season, round } = this.words;
     if (!taken) return html`<p role="status"></p>`;
     const { name, taken: report } = taken;
     const sentence =
@@ -89,7 +91,8 @@ export class SeasonFiles extends StoreElement {
         : season.importRefused(name, report.refused);
     return html`<div role="status">
       <p class=${report.refused === null ? '' : 'wash'}>${sentence}</p>
-      ${report.issues.map((one) => html`<p class="small">${one.sentence} ${one.fix}</p>`)}
+      ${report.issues.slice(0, shown).map((one) => html`<p class="small">${one.sentence} ${one.fix}</p>`)}
+      ${report.issues.length > shown ? html`<p class="small">${round.share.more(report.issues.length - shown)}</p>` : null}
       ${report.conflicts.length > 0 ? html`<p class="weak">${season.importClash(report.conflicts.length)}</p>` : null}
       ${report.conflicts.map((one) => html`<p class="small">${one.sentence}</p>`)}
     </div>`;

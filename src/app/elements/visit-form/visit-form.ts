@@ -1,14 +1,13 @@
 /** A visit being noted: state, counts, bird, trouble with its cautions, and behind one fold nest, deeds, note and photo. */
 import { html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { birdGuides } from '../../../birds/index.ts';
 import type { Offer } from '../../../visits/actions.ts';
-import { checkVisits } from '../../../visits/check-visits.ts';
 import { type ActionTaken, type Trouble, troubles } from '../../../visits/visit.ts';
 import { changeDraft, draftedVisit, keepDraft } from '../../actions/round.ts';
 import { keepPhoto } from '../../actions/round-photo.ts';
 import { nowOf, roundOf, today } from '../../actions/round-view.ts';
 import { setRound } from '../../actions/visit-log.ts';
+import { oddVisits } from '../../actions/visit-odd.ts';
 import { birdName } from '../../bird-name.ts';
 import type { Stop } from '../../field/field-round.ts';
 import { doneChoices, draftBird, holeOf, lawRegion, offersFor } from '../../field/offers.ts';
@@ -188,15 +187,8 @@ export class VisitForm extends StoreElement {
   /** What looks wrong is said, never forbidden. */
   #odd() {
     const visit = draftedVisit(this.state);
-    const round = roundOf(this.state);
-    if (!visit || !round) return null;
-    const same = this.state.round.log.filter((one) => one.date === visit.date);
-    const issues = checkVisits([...same, visit], {
-      boxes: round.stops.map(({ post, number }) => ({ post, number, since: since(this.state.site, post) })),
-      birds: birdGuides,
-      today: today(),
-      zone: null,
-    }).filter((issue) => issue.feature === visit.id);
+    if (!visit) return null;
+    const issues = oddVisits(this.state, [visit]);
     if (issues.length === 0) return null;
     return html`<div class="wash odd" role="status">
       ${issues.map((issue) => html`<p><b>${this.words.round.visit.looksOdd}</b> ${issue.sentence} ${issue.fix}</p>`)}
@@ -279,15 +271,6 @@ export class VisitForm extends StoreElement {
 
 /** Whether a nest might be removed: then the law is not folded away. */
 const isPest = (offer: Offer) => offer.id === 'second-look' || offer.id === 'remove-pest-nest';
-
-/** The day a box was put up, where the site file says so (a member `since`, YYYY-MM-DD). */
-function since(
-  site: { features: readonly { id: string; properties: Readonly<Record<string, unknown>> }[] } | null,
-  post: string,
-) {
-  const told = site?.features.find((feature) => feature.id === post)?.properties.since;
-  return typeof told === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(told) ? told : null;
-}
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -111,6 +111,8 @@ export const land = {
     number: 'Number on the box',
     facing: 'Hole faces (degrees from true north)',
     holeHeight: 'Hole above ground',
+    since: 'Standing since (YYYY-MM-DD)',
+    guard: 'Guard on the pole',
     pair: 'Pair with post',
   } as Readonly<Record<string, string>>,
   states: { candidate: 'a place to judge', fixed: 'a standing box', retired: 'no longer used' } as Readonly<

@@ -100,6 +100,7 @@ export const paperEntry = {
   kept: (count: number) => `${many(count, 'visit was', 'visits were')} kept.`,
   keptNot: (count: number) => `${many(count, 'visit is', 'visits are')} in this window only: they could not be saved.`,
   fix: 'Some rows cannot be read yet.',
+  alsoRows: (count: number) => `The same in ${many(count, 'other row', 'other rows')}.`,
   rowLabel: (box: number) => `What was seen at box ${box}`,
   timeLabel: (box: number) => `Time at box ${box}`,
   badDate: 'Write the day as YYYY-MM-DD.',

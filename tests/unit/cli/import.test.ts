@@ -1,0 +1,71 @@
+/** A foreign file made into a site by command: what is kept, dropped and refused, and how it ends. */
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { run } from '../../../src/cli/run.ts';
+import { readSite } from '../../../src/site/read.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'meadowpost-import-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+async function meadowpost(...words: string[]) {
+  const said = { stdout: '', stderr: '' };
+  const out = (line: string) => void (said.stdout += `${line}\n`);
+  const err = (line: string) => void (said.stderr += `${line}\n`);
+  const status = await run(words, { out, err });
+  expect(said.stderr, 'never a stack trace').not.toMatch(/\n\s+at /);
+  return { status, ...said };
+}
+const at = (name: string) => join(folder, name);
+const file = (name: string, text: string) => {
+  writeFileSync(at(name), text);
+  return at(name);
+};
+const square = [
+  [-84, 40],
+  [-83.998, 40],
+  [-83.998, 40.002],
+  [-84, 40.002],
+  [-84, 40],
+];
+const foreign = JSON.stringify({
+  type: 'FeatureCollection',
+  features: [
+    { type: 'Feature', properties: { natural: 'wood' }, geometry: { type: 'Polygon', coordinates: [square] } },
+    { type: 'Feature', properties: { shop: 'bakery' }, geometry: { type: 'Point', coordinates: [-84, 40] } },
+  ],
+});
+
+describe('meadowpost import', () => {
+  it('writes a site that opens, and accounts for every thing in the file', async () => {
+    const site = at('woods.geojson');
+    const { status, stdout } = await meadowpost(
+      'import',
+      file('map.geojson', foreign),
+      '--as',
+      site,
+      '--mapping',
+      'osm',
+      '--name',
+      'Woods',
+    );
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/map\.geojson: 2 things read = \d kept \+ \d dropped; \d features made/);
+    const opened = readSite(readFileSync(site, 'utf8'), 'woods').site!;
+    expect(opened.settings.name).toBe('Woods');
+    expect(opened.features.map((one) => one.kind)).toContain('woods');
+  });
+  it.each([
+    [['import', at('map.geojson')], /wants --as SITE/, 2],
+    [['import', at('none.gpx'), '--as', at('x.geojson')], /no such file/i, 3],
+    [['import', at('map.geojson'), '--as', at('x.geojson'), '--lat', 'y'], /--lat and --lon go together/, 2],
+    [['import', at('map.geojson'), '--as', at('x.geojson'), '--mapping', at('map.geojson')], /is no mapping/, 2],
+    [['import', file('words.txt', 'not a map'), '--as', at('x.geojson')], /./, 1],
+  ])('%j is refused, and nothing is written', async (words, sentence, code) => {
+    const { status, stderr } = await meadowpost(...words);
+    expect(stderr).toMatch(sentence);
+    expect(status).toBe(code);
+    expect(existsSync(at('x.geojson'))).toBe(false);
+  });
+});
