@@ -32,6 +32,8 @@ export interface Due {
   /** `watch` when the box must not be opened on the due day (or today, if that is later). */
   readonly do: 'open' | 'watch';
   readonly sentence: string;
+  /** What was seen last, and why the box stays shut: the sentence without box and day. */
+  readonly detail: string;
 }
 
 const activeStates: readonly Visit['state'][] = ['building', 'eggs', 'young'];
@@ -72,6 +74,7 @@ export function nextVisit(box: BoxNow, today: string, experience: Experience): D
   const name = `Box ${box.number ?? box.post}`;
   const state = last ? `last seen ${dayWords(last.date)} (${last.state})` : 'not visited yet';
   const behind = overdue > 0 ? `, overdue by ${overdue} ${overdue === 1 ? 'day' : 'days'}` : '';
+  const watch = advice.do === 'watch' ? ` ${advice.sentence}` : '';
   return {
     post: box.post,
     number: box.number,
@@ -79,8 +82,8 @@ export function nextVisit(box: BoxNow, today: string, experience: Experience): D
     overdue,
     active,
     do: advice.do,
-    sentence:
-      `${name}: next visit ${dayWords(due)}${behind}; ${state}. ${advice.do === 'watch' ? advice.sentence : ''}`.trim(),
+    sentence: `${name}: next visit ${dayWords(due)}${behind}; ${state}.${watch}`,
+    detail: `${state[0]!.toUpperCase()}${state.slice(1)}.${watch}`,
   };
 }
 

@@ -111,12 +111,16 @@ export const placeStyle = css`
       padding: 18px 0;
     }
     nav button {
-      flex: none;
-      font-size: 1rem;
-      padding: 0 12px;
+      flex: 1 0 auto;
+      font-size: 0.94rem;
+      padding: 0 5px;
     }
     button[slot="foot"] {
       min-height: 64px;
+      font-size: 1.06rem;
+    }
+    button[slot="foot"].filled {
+      font: 700 1.3rem / 1.1 var(--serif);
     }
   }
 `;

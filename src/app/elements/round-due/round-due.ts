@@ -77,7 +77,7 @@ export class RoundDue extends StoreElement {
       due.overdue > 0 ? words.overdue(due.overdue) : due.due === today() ? words.today : words.on(dayWords(due.due));
     return html`<button @click=${() => due.number !== null && goToBox(this.store, due.number)}>
       <b>${box(due.number ?? 0)}</b> <span class=${due.overdue > 0 ? 'weak' : ''}>${when}</span>${due.do === 'watch' ? html` · <span class="weak">${words.watch}</span>` : null}<br />
-      <span class="small">${due.sentence}</span>
+      <span class="small">${due.detail}</span>
     </button>`;
   }
 }

@@ -62,6 +62,16 @@ export const formStyle = css`
     margin-top: 4px;
     font-weight: 400;
   }
+  input::file-selector-button {
+    font: 600 0.875rem / 1 var(--sans);
+    min-height: 36px;
+    margin-right: 10px;
+    padding: 0 12px;
+    border: var(--rule) solid var(--ink);
+    border-radius: 5px;
+    background: var(--raised);
+    color: var(--ink);
+  }
   .when {
     display: grid;
     grid-template-columns: 1fr 1fr;
@@ -74,6 +84,10 @@ export const formStyle = css`
     }
     button[slot="foot"] {
       min-height: 64px;
+      font-size: 1.06rem;
+    }
+    button.keep {
+      font: 700 1.3rem / 1.1 var(--serif);
     }
     h1 {
       font-size: 1.75rem;

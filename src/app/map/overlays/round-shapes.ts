@@ -85,5 +85,6 @@ export function hereFeatures({ fix, frame, target, rings, words, within }: HereI
   const turn = target ? bearing(at, frame.toPlane(target)) : 0;
   const way =
     target && !within ? [line([fix.position, target], { role: 'way' }), place(target, { role: 'head', turn })] : [];
-  return [...round, error, ...way, place(fix.position, { role: 'you', words })];
+  const anchor = !target || within ? 'bottom' : turn > 180 ? 'bottom-right' : 'bottom-left';
+  return [...round, error, ...way, place(fix.position, { role: 'you', words, anchor })];
 }

@@ -139,7 +139,7 @@ export const visit = {
   photoFailed: (why: string) => `The photo was not kept: ${why}. The visit is not changed.`,
   keep: 'Keep visit',
   cancel: 'Cancel',
-  more: 'Nest, trouble, note, photo',
+  more: 'Nest, deeds, note, photo, time',
   change: 'Change',
   looksOdd: 'Looks odd:',
   secondLook: (bird: string) => `I looked again: nest, eggs and the adult are a ${bird}’s`,
