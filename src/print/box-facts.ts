@@ -7,7 +7,7 @@ import type { Units } from '../site/types.ts';
 import { mountCautions } from './cautions.ts';
 import { compassOf } from './compass.ts';
 import { type BookFacts, guideOf } from './facts.ts';
-import { type Mark, tapesTo } from './landmarks.ts';
+import { type Mark, markWords, tapesTo } from './landmarks.ts';
 import { plain } from './measure.ts';
 import { degreeWords, heightWords, inchFraction, placeWords, tapeWords, walkWords, windOf } from './units.ts';
 
@@ -18,8 +18,9 @@ export interface Fact {
   readonly big?: boolean;
 }
 
-/** Everything a card says: where and how first, then the cautions, then why. */
+/** Everything a card says: where and how first, then the cautions, then why. In large print what all boxes share stands on a page of its own. */
 export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark[]): Fact[] {
+  if (facts.style.variant === 'large-print') return ownFacts(facts, box, marks);
   return [
     { label: 'Place', words: placeWords(box.position).join(', '), big: true },
     { label: 'Tape', words: tapeLine(facts, box, marks) },
@@ -30,6 +31,38 @@ export function boxFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark
     { label: 'Care', words: careLine(box) },
     { label: 'Why here', words: whyLine(box) },
     { label: 'Weakest', words: weakestLine(box) },
+  ];
+}
+
+/** The cautions for whoever mounts a box, where they stand whole on another page. */
+export const shortCare = 'Utility marks first, look up for wires, eyes covered.';
+
+/** What differs from box to box. */
+function ownFacts(facts: BookFacts, box: PlannedBox, marks: readonly Mark[]): Fact[] {
+  const build = buildFacts(facts, box).filter(({ label }) => label !== 'Air');
+  const own = [...box.card.refused, ...box.card.flags].map(sentence);
+  return [
+    { label: 'Place', words: placeWords(box.position).join(', '), big: true },
+    { label: 'Tape', words: tapeLine(facts, box, marks).replace(/ \(lines cross.*$/, '.') },
+    { label: 'Faces', words: facesLine(facts, box).replace(/ \([^(]*\)$/, ''), big: true },
+    ...build,
+    { label: 'Door', words: `${doorLine(facts, box).split(', away')[0]}.` },
+    { label: 'Care', words: [...own, ...(box.state === 'new' ? [shortCare] : [])].join(' ') || 'as everywhere.' },
+    { label: 'Why here', words: whyLine(box) },
+    { label: 'Weakest', words: weakestLine(box) },
+  ];
+}
+
+/** What holds for every box, once. */
+export function sharedFacts(facts: BookFacts, box: PlannedBox): Fact[] {
+  const { declination } = facts.stamp;
+  const needle = declination ? [{ label: 'Compass', words: `${declination.model}, ${declination.date}.` }] : [];
+  return [
+    ...buildFacts(facts, box).filter(({ label }) => label === 'Air'),
+    { label: 'Door', words: 'on the side away from the storm or the afternoon; screw or pin it shut.' },
+    ...poleFacts(facts.units),
+    ...mountCautions.map(({ about, sentence: words }) => ({ label: about, words })),
+    ...needle,
   ];
 }
 
@@ -62,7 +95,7 @@ function tapeLine({ units, plan, stamp }: BookFacts, { at, number }: PlannedBox,
     const way = leg ? `${from}, ${windOf(leg.bearing)} ${degreeWords(compassOf(leg.bearing, stamp.declination))}.` : '';
     return `no two landmarks in reach cross well here.${way}`;
   }
-  const [a, b] = tapes.marks.map((mark, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(mark.words)}`);
+  const [a, b] = markWords(at, tapes).map((words, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(words)}`);
   return `${a}, and ${b} (lines cross at ${Math.round(tapes.crossing)}°).`;
 }
 

@@ -3,14 +3,15 @@ import { calibration, calibrationLine, scaleBar, scaleLine } from './bars.ts';
 import { group, type Item, text } from './display.ts';
 import { drawEdge } from './edge.ts';
 import type { BookFacts } from './facts.ts';
-import { edgeTicks, gridZone } from './grid.ts';
+import { edgeTicks, type GridZone, gridZone } from './grid.ts';
 import { drawHeader } from './header.ts';
 import { mapLayout } from './layout.ts';
 import { drawKey, type KeyRow } from './legend.ts';
 import { drawMap, type MapWish } from './map.ts';
 import { plain, widthOf, wrap } from './measure.ts';
 import { northArrow } from './north.ts';
-import { point } from './style.ts';
+import { ratioWords, scaleWords } from './scale-words.ts';
+import { point, type Style } from './style.ts';
 import type { View } from './view.ts';
 
 export interface MapPage {
@@ -43,12 +44,15 @@ export function mapPageItems(facts: BookFacts, page: MapPage): Item[] {
     drawMap(view, map, page.wish),
     ...drawEdge(view, edgeTicks(view, frame, zone, widest * 1.35), style),
     ...bars(facts, view),
-    ...panel(
-      facts,
-      page,
-      zone ? [`UTM zone ${zone.zone} left and bottom, square ${zone.square} (USNG); WGS 84.`] : ['WGS 84.'],
-    ),
+    ...(style.variant === 'large-print' ? largePanel : panel)(facts, page, gridWords(zone, style)),
   ];
+}
+
+function gridWords(zone: GridZone | null, { variant }: Style): string[] {
+  if (!zone) return ['WGS 84.'];
+  return variant === 'large-print'
+    ? [`UTM ${zone.zone} ${zone.square}, WGS 84.`]
+    : [`UTM zone ${zone.zone} left and bottom, square ${zone.square} (USNG); WGS 84.`];
 }
 
 function bars({ page, style }: BookFacts, view: View): Item[] {
@@ -82,4 +86,24 @@ function panel({ style, page, stamp, units }: BookFacts, map: MapPage, grid: rea
   const landTop = keyTop + boxKey.height;
   const landKey = drawKey(map.landRows, { x: keyLeft, y: landTop, width: keyWidth, height: bottom - landTop }, style);
   return [group([scale], { tag: 'P' }), north.item, group(notes, { tag: 'P' }), boxKey.item, landKey.item];
+}
+
+/** Large letters: scale, north and notes alone, so that the map keeps its room; the key has a page of its own. */
+function largePanel({ style, page, stamp, units }: BookFacts, map: MapPage, grid: readonly string[]): Item[] {
+  const box = mapLayout(page, style).panel;
+  const wide = box.width > box.height;
+  const left = wide ? 70 : box.width;
+  const step = style.head * point * 1.15;
+  const scale = [ratioWords(map.view.scale), scaleWords(map.view.scale, units)].map((words, i) =>
+    text(box.x, box.y + style.head * point * 0.8 + i * step, words, style.head, { face: 'serifBold' }),
+  );
+  const north = northArrow(box.x, box.y + 2 * step + 1, left, stamp.declination, style);
+  const notesLeft = wide ? box.x + left + 5 : box.x;
+  const notesTop = (wide ? box.y : box.y + 2 * step + 1 + north.height) + style.small * point * 0.75;
+  const width = box.x + box.width - notesLeft;
+  const credit = stamp.credit ? [plain(stamp.credit)] : [];
+  const rows = [...credit, ...map.notes, ...grid].flatMap((words) => wrap(words, width, style.small));
+  const room = Math.max(0, Math.floor((box.y + box.height - notesTop) / style.smallLine) + 1);
+  const notes = rows.slice(0, room).map((row, i) => text(notesLeft, notesTop + i * style.smallLine, row, style.small));
+  return [group(scale, { tag: 'P' }), north.item, group(notes, { tag: 'P' })];
 }

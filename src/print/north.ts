@@ -47,9 +47,10 @@ function needleItems(x: number, foot: number, degrees: number): Item[] {
   ];
 }
 
-/** Large letters leave the first sentence to the arrow. */
+/** Beside large letters there is room for the sum alone; the key page says the rest. */
 function marginWords(needle: Needle | null, { variant }: Style): string[] {
-  return variant === 'large-print' && needle ? northWords(needle).slice(1) : northWords(needle);
+  if (variant !== 'large-print') return northWords(needle);
+  return needle ? [addWords(needle.degrees)] : ['True north.'];
 }
 
 /** Sentences for the margin. */

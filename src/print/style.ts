@@ -38,7 +38,7 @@ export function styleOf(variant: Variant): Style {
       ? { title: 26, sub: 18, head: 20, text: 18, small: 18, number: 20, indexNumber: 18, leg: 18 }
       : { title: 22, sub: 14, head: 12, text: 9.5, small: 8.5, number: 14, indexNumber: 10, leg: 9.5 }),
     ...(large
-      ? { textLine: 7.6, smallLine: 7.4, header: 21, column: 84, strip: 88, edge: 8, row: 24 }
+      ? { textLine: 7.6, smallLine: 7.4, header: 21, column: 48, strip: 44, edge: 8, row: 23 }
       : { textLine: 4.3, smallLine: 3.8, header: 15, column: 60, strip: 50, edge: 4.6, row: 8.4 }),
   };
 }

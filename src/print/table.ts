@@ -129,5 +129,9 @@ function rules(
 /** A table in the sizes of a style. */
 export function tableLook(style: Style, size: 'text' | 'small' = 'small'): TableLook {
   const letters = style[size];
-  return { size: letters, row: Math.max(style.row, letters * point * 2.5), head: letters * point * 1.2 * 2 + 1.4 };
+  return {
+    size: letters,
+    row: Math.max(style.row, letters * point * 2.5),
+    head: letters * point * 1.2 * (style.variant === 'large-print' ? 1 : 2) + 1.4,
+  };
 }

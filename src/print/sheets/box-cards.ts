@@ -1,11 +1,13 @@
 /** Box cards: one for each box, for the person who mounts it. */
 
 import type { PlannedBox } from '../../plan-types.ts';
-import { boxFacts, type Fact } from '../box-facts.ts';
+import { boxFacts, type Fact, sharedFacts } from '../box-facts.ts';
 import { discLook, drawDisc } from '../disc.ts';
 import { type Box, group, type Item, path, text } from '../display.ts';
-import { type BookFacts, birdName, type Draft } from '../facts.ts';
+import { type BookFacts, birdName, type Draft, guideOf } from '../facts.ts';
+import { drawHeader } from '../header.ts';
 import { marksOf } from '../landmarks.ts';
+import { headHeight } from '../layout.ts';
 import { plain, shorten, widthOf, wrap } from '../measure.ts';
 import { point, type Style } from '../style.ts';
 
@@ -19,7 +21,7 @@ interface Piece {
   readonly first: boolean;
 }
 
-/** Four cards a page, two, or one: as many as was asked for, unless words would be cut off. Large print has one. */
+/** Four cards a page, two, or one: as many as was asked for, unless words would be cut off. Large print has two, and a page of what all share. */
 export function boxCards(facts: BookFacts): Draft[] {
   const { plan, page } = facts;
   const marks = marksOf(facts.things);
@@ -27,7 +29,7 @@ export function boxCards(facts: BookFacts): Draft[] {
   const cards = boxes.map((box): Piece => ({ box, rows: boxFacts(facts, box, marks), first: true }));
   const perPage = perPageOf(facts, cards);
   const pieces = cards.flatMap((card) => cutCard(facts, card, perPage));
-  return Array.from({ length: Math.ceil(pieces.length / perPage) }, (_, i) => {
+  const pages = Array.from({ length: Math.ceil(pieces.length / perPage) }, (_, i): Draft => {
     const some = pieces.slice(i * perPage, (i + 1) * perPage);
     return {
       id: `cards-${i + 1}`,
@@ -42,11 +44,38 @@ export function boxCards(facts: BookFacts): Draft[] {
       ],
     };
   });
+  return [...pages, ...sharedPage(facts)];
+}
+
+/** In large print: what holds for every box, so that each card keeps to what is its own. */
+function sharedPage(facts: BookFacts): Draft[] {
+  const { plan, page, style } = facts;
+  const known = plan.boxes.find((box) => guideOf(box) !== null) ?? plan.boxes[0];
+  if (style.variant !== 'large-print' || !known) return [];
+  const { safe } = page;
+  const top = safe.y + headHeight(style) + 3;
+  const words = { siteName: plan.siteName, what: 'for every box', below: 'Goes with the box cards.' };
+  return [
+    {
+      id: 'cards-all',
+      kind: 'cards',
+      title: `${plan.siteName}: for every box`,
+      page,
+      numbers: [],
+      scale: null,
+      draw: (sheet, sheets) => [
+        ...drawHeader({ ...safe, height: headHeight(style) }, { ...words, sheet, sheets, ...facts.stamp }, style).items,
+        ...factItems(sharedFacts(facts, known), { ...safe, y: top, height: safe.y + safe.height - top }, style.small),
+      ],
+    },
+  ];
 }
 
 /** As many cards on a page as asked for, or fewer: so many that no card is too long. */
-function perPageOf({ style, options, page }: BookFacts, cards: readonly Piece[]): 1 | 2 | 4 {
-  const asked = style.variant === 'large-print' ? 1 : (options.cardsPerPage ?? 4);
+function perPageOf(facts: BookFacts, cards: readonly Piece[]): 1 | 2 | 4 {
+  const { style, options, page } = facts;
+  if (style.variant === 'large-print') return twoIfShorter(facts, cards);
+  const asked = options.cardsPerPage ?? 4;
   const fits = (perPage: number) => {
     const room = factRoom(cellOf(page.safe, perPage, 0), style);
     return cards.every(({ rows }) => factsHeight(rows, room.width, style.small) <= room.height);
@@ -54,7 +83,13 @@ function perPageOf({ style, options, page }: BookFacts, cards: readonly Piece[])
   return ([4, 2] as const).filter((one) => one <= asked).find(fits) ?? 1;
 }
 
-/** A card too long for a whole page goes on on the next. */
+/** Two cards a page, the long ones in two pieces, where that takes fewer pages than one each. */
+function twoIfShorter(facts: BookFacts, cards: readonly Piece[]): 1 | 2 {
+  const pagesOf = (perPage: 1 | 2) => cards.flatMap((card) => cutCard(facts, card, perPage)).length / perPage;
+  return pagesOf(2) < pagesOf(1) ? 2 : 1;
+}
+
+/** A card too long for its room goes on in the next. */
 function cutCard({ style, page }: BookFacts, card: Piece, perPage: number): Piece[] {
   const room = factRoom(cellOf(page.safe, perPage, 0), style);
   const pieces: Fact[][] = [[]];
@@ -120,7 +155,9 @@ function card(facts: BookFacts, { box, rows, first }: Piece, cell: Box, place: s
     standing: box.state === 'standing',
   };
   const title = `Box ${box.number}, ${birdName(box)}${first ? '' : ', continued'}`;
-  const under = `${plain(plan.siteName)} · ${stamp.date} · rev ${plain(stamp.revision)} · ${plain(stamp.hash).slice(0, 8)} · ${place}`;
+  // Large letters leave no room for the site's name: the page of what all share has it.
+  const site = style.variant === 'large-print' ? '' : `${plain(plan.siteName)} · `;
+  const under = `${site}${stamp.date} · rev ${plain(stamp.revision)} · ${plain(stamp.hash).slice(0, 8)} · ${place}`;
   const head = (y: number, words: string) => text(left, y, shorten(words, right - left, style.small), style.small);
   return group([
     group(

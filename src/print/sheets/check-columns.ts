@@ -95,12 +95,18 @@ export function columnsOf(facts: BookFacts, list: WalkList, width: number): Colu
   return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
 }
 
+/** Room for what is known, in large print, mm: as much as the longest line of bird and facing wants. */
+const known = { least: 78, most: 100 } as const;
+
 /** Large letters: what is known stands in one cell, so that the columns to write in keep their width. */
 function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<PlannedBox>[] {
   const { style, stamp } = facts;
   const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit.due?.slice(5) ?? '']));
-  const known = (box: PlannedBox) => [
-    `${birdName(box)}, ${facingWords(box, stamp.declination)}`,
+  const named = (box: PlannedBox) => `${birdName(box)}, ${facingWords(box, stamp.declination)}`;
+  const longest = Math.max(...list.boxes.map((box) => widthOf(named(box), style.small))) + sides;
+  const room = Math.min(known.most, Math.max(known.least, longest));
+  const lines = (box: PlannedBox) => [
+    named(box),
     placeWords(box.position).join(' '),
     [...legLines(facts, list, box).map((one) => one.words), due.get(box.number) ? `due ${due.get(box.number)}` : '']
       .filter(Boolean)
@@ -113,7 +119,7 @@ function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<P
       align: 'middle',
       cell: (box) => [{ words: String(box.number), face: 'serifBold', size: style.number }],
     },
-    { head: 'Bird, faces, place, next', width: 78, cell: (box) => known(box).map((words) => ({ words })) },
+    { head: 'Bird, faces, place, next', width: room, cell: (box) => lines(box).map((words) => ({ words })) },
     ...ticks.map(
       (tick, i): Column<PlannedBox> => ({
         head: tick,
@@ -124,11 +130,11 @@ function largeColumns(facts: BookFacts, list: WalkList, width: number): Column<P
         cell: () => tickCircle,
       }),
     ),
-    { head: 'Eggs', width: 19, align: 'middle', thick: true, cell: () => [] },
-    { head: 'Young', width: 22, align: 'middle', cell: () => [] },
+    { head: 'Eggs', width: 16, align: 'middle', thick: true, cell: () => [] },
+    { head: 'Young', width: 20, align: 'middle', cell: () => [] },
   ];
   const left = width - columns.reduce((sum, column) => sum + column.width, 0);
-  return [...columns, { head: 'Time, seen', width: left, thick: true, cell: () => [] }];
+  return [...columns, { head: left < 33 ? 'Seen' : 'Time, seen', width: left, thick: true, cell: () => [] }];
 }
 
 /** Columns made narrower by one share, so that a long row still fits. */

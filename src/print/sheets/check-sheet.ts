@@ -45,7 +45,7 @@ function frontPages(facts: BookFacts, list: WalkList, index: number, lists: numb
   const page = checkPage(facts);
   const area = belowClamp(page);
   const look = tableLook(style);
-  const foot = (style.variant === 'large-print' ? 3 : 2) * style.smallLine + 1.5;
+  const foot = (style.variant === 'large-print' ? 1 : 2) * style.smallLine + 1.5;
   const room = area.height - headHeight(style) - 2 - style.smallLine - 1 - look.head - foot;
   const fitting = Math.max(1, Math.min(mostRows, Math.floor(room / look.row)));
   const pages = Math.ceil(list.boxes.length / fitting);
@@ -110,8 +110,7 @@ function footWords({ stamp, style }: BookFacts): string[] {
   const unsure = 'Unsure which bird? Photograph nest and eggs, close, go on.';
   if (style.variant === 'large-print')
     return [
-      stamp.declination ? 'Degrees by compass, letters true.' : 'Degrees from true north.',
-      `${unsure} Key: back page.`,
+      `Degrees ${stamp.declination ? 'by compass' : 'from true north'}. Unsure? Photograph nest and eggs, close, go on.`,
     ];
   return [degreesAre(stamp.declination), `${unsure} Key, tick codes and cautions: back page.`];
 }

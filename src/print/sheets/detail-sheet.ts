@@ -8,12 +8,13 @@ import { pushedApart } from '../map.ts';
 import { mapPageItems } from '../map-sheet.ts';
 import { timeWords, walkWords } from '../units.ts';
 import { inside, type View, viewOf } from '../view.ts';
+import { keySheet } from './key-sheet.ts';
 
-/** One page for every frame of the book. */
+/** One page for every frame of the book; in large print the key follows on a page of its own. */
 export function detailSheets(facts: BookFacts): Draft[] {
   const { book, page, style, plan } = facts;
   const { window } = mapLayout(page, style);
-  return book.frames.map((frame) => {
+  const maps = book.frames.map((frame): Draft => {
     const view = viewOf(book.scale, frame.centre, window);
     return {
       id: `detail-${frame.sheet}`,
@@ -25,6 +26,7 @@ export function detailSheets(facts: BookFacts): Draft[] {
       draw: (sheet, sheets) => mapPageItems(facts, { ...pageOf(facts, frame, view), sheet, sheets }),
     };
   });
+  return maps.length > 0 ? [...maps, ...keySheet(facts)] : [];
 }
 
 function pageOf(facts: BookFacts, frame: Frame, view: View) {

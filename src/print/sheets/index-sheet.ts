@@ -11,13 +11,14 @@ import type { MapFrame } from '../map.ts';
 import { mapPageItems } from '../map-sheet.ts';
 import { timeWords, walkWords } from '../units.ts';
 import { viewOf } from '../view.ts';
+import { keySheet } from './key-sheet.ts';
 
 const scales: Readonly<Record<Units, readonly number[]>> = {
   us: [50, 60, 80, 100, 150, 200, 250, 300, 400, 500, 600, 800, 1000, 1500, 2000, 3000, 4000].map((feet) => feet * 12),
   metric: [500, 600, 800, 1000, 1250, 1500, 2000, 2500, 3000, 4000, 5000, 7500, 10000, 15000, 20000, 25000, 50000],
 };
 
-/** One page. */
+/** One page; in large print the key follows on a page of its own, unless it follows the detail sheets. */
 export function indexSheet(facts: BookFacts): Draft[] {
   const { plan, style, page, units } = facts;
   const { window } = mapLayout(page, style);
@@ -59,6 +60,7 @@ export function indexSheet(facts: BookFacts): Draft[] {
           sheets,
         }),
     },
+    ...(facts.options.sheets.includes('details') && facts.book.frames.length > 0 ? [] : keySheet(facts)),
   ];
 }
 

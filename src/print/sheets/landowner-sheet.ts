@@ -5,15 +5,15 @@ import type { PlannedBox } from '../../plan-types.ts';
 import { scaleBar, scaleLine } from '../bars.ts';
 import { facingWords } from '../compass.ts';
 import { discLook } from '../disc.ts';
-import { group, type Item, text } from '../display.ts';
+import { type Box, group, type Item, text } from '../display.ts';
 import { type BookFacts, birdName, type Draft, guideOf } from '../facts.ts';
 import { type Block, flow, heading, paragraph } from '../flow.ts';
 import { drawHeader } from '../header.ts';
 import { boundsOf } from '../land-things.ts';
-import { marksOf, tapesTo } from '../landmarks.ts';
+import { marksOf, markWords, tapesTo } from '../landmarks.ts';
 import { headHeight } from '../layout.ts';
 import { drawMap } from '../map.ts';
-import { plain } from '../measure.ts';
+import { plain, wrap } from '../measure.ts';
 import { northArrow } from '../north.ts';
 import { point } from '../style.ts';
 import { heightWords, tapeWords } from '../units.ts';
@@ -28,13 +28,26 @@ const scales = {
   metric: [50, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 2500, 5000, 10000],
 };
 
+/** Sizes of its words, points: the largest that leaves the map its share of the page. */
+const sizes = [13, 12, 11, 10, 9.5];
+
+/** The map's least share of the page's height (upright) or width (lying). */
+const mapShare = { upright: 0.5, lying: 0.58 };
+
+/** Where map, strip and words stand; `pages` are the words of each page. All in mm. */
+interface Layout {
+  readonly window: Box;
+  readonly strip: Box;
+  readonly pages: Item[][];
+}
+
 /** One page; large print may need a second for its words. */
 export function landownerSheet(facts: BookFacts): Draft[] {
   const { plan, page } = facts;
   const boxes = [...plan.boxes].sort((a, b) => a.number - b.number).slice(0, told);
-  const scale = fittingScale(yardBounds(facts, boxes), mapBox(facts), scales[facts.units], 10);
-  const set = setText(facts, boxes);
-  return set.pages.map((words, i) => ({
+  const layout = layoutOf(facts, boxes);
+  const scale = fittingScale(yardBounds(facts, boxes), layout.window, scales[facts.units], 8);
+  return layout.pages.map((words, i) => ({
     id: i === 0 ? 'landowner' : `landowner-${i + 1}`,
     kind: 'landowner',
     title: `${plan.siteName}: this weekend`,
@@ -43,7 +56,7 @@ export function landownerSheet(facts: BookFacts): Draft[] {
     scale: i === 0 ? scale : null,
     draw: (sheet, sheets) => [
       ...head(facts, sheet, sheets),
-      ...(i === 0 ? [...mapItems(facts, boxes, scale), set.north] : []),
+      ...(i === 0 ? mapItems(facts, boxes, layout, scale) : []),
       ...words,
     ],
   }));
@@ -54,30 +67,56 @@ function head({ page, style, plan, stamp }: BookFacts, sheet: number, sheets: nu
   return drawHeader({ ...page.safe, height: headHeight(style) }, words, style).items;
 }
 
-/** The words beside or under the map; what finds no room goes on further pages. */
-function setText(facts: BookFacts, boxes: readonly PlannedBox[]): { north: Item; pages: Item[][] } {
-  const { page, style, stamp } = facts;
-  const { safe } = page;
-  const window = mapBox(facts);
-  const lying = safe.width > safe.height;
-  const left = lying ? window.x + window.width + 6 : safe.x;
-  const top = lying ? window.y : barBase(facts) + style.small * point + 6;
-  const width = safe.x + safe.width - left;
-  const bottom = safe.y + safe.height;
-  const north = northArrow(left, top, width, stamp.declination, style);
-  const full = safe.y + headHeight(style) + 2;
-  const pages = flow(weekend(facts, boxes, width), (i) =>
-    i === 0
-      ? { x: left, y: top + north.height, width, height: bottom - top - north.height }
-      : { x: safe.x, y: full, width: safe.width, height: bottom - full },
-  );
-  return { north: north.item, pages };
+/** Words as large as leaves the map its share; then the map takes all that is left. What finds no room goes on further pages. */
+function layoutOf(facts: BookFacts, boxes: readonly PlannedBox[]): Layout {
+  const { style } = facts;
+  const tries = style.variant === 'large-print' ? [style.text] : sizes;
+  for (const size of tries) {
+    const layout = layoutAt(facts, boxes, size);
+    if (layout) return layout;
+  }
+  return layoutAt(facts, boxes, tries[tries.length - 1]!, true)!;
 }
 
-/** Where the scale bar's line is, mm from the top. */
-function barBase(facts: BookFacts): number {
-  const window = mapBox(facts);
-  return window.y + window.height + facts.style.small * point + 4;
+/** Null when the words at this size take more than their share; `forced` lets them run on. */
+function layoutAt(facts: BookFacts, boxes: readonly PlannedBox[], size: number, forced = false): Layout | null {
+  const { page, style } = facts;
+  const { safe } = page;
+  const lying = safe.width > safe.height;
+  const top = safe.y + headHeight(style) + 2;
+  const bottom = safe.y + safe.height;
+  const mapWidth = lying ? safe.width * mapShare.lying : safe.width;
+  const width = lying ? safe.width - mapWidth - 6 : safe.width;
+  const stripHeight = stripRoom(facts, mapWidth);
+  const blocks = weekend(facts, boxes, width, size);
+  const tall = blocks.reduce((sum, block) => sum + block.height, 0);
+  const room = bottom - top;
+  const words = lying ? room : room * (1 - mapShare.upright) - stripHeight;
+  if (tall > words && !forced) return null;
+  const mapHeight = room - stripHeight - (lying ? 0 : Math.min(tall, words));
+  const window = { x: safe.x, y: top, width: mapWidth, height: mapHeight };
+  const strip = { x: safe.x, y: top + mapHeight, width: mapWidth, height: stripHeight };
+  const first = lying
+    ? { x: safe.x + mapWidth + 6, y: top, width, height: room }
+    : { x: safe.x, y: strip.y + stripHeight, width, height: bottom - strip.y - stripHeight + 0.01 };
+  const rest = { x: safe.x, y: top, width: safe.width, height: room };
+  return { window, strip, pages: flow(blocks, (i) => (i === 0 ? first : rest)) };
+}
+
+/** Room of the scale bar, mm; north stands at its right. */
+const barRoom = { standard: 80, large: 66 };
+
+function northLeft({ style }: BookFacts): number {
+  return style.variant === 'large-print' ? barRoom.large : barRoom.standard;
+}
+
+/** Height of the strip under the map: bar, scale in words, credit; north beside them. */
+function stripRoom(facts: BookFacts, width: number): number {
+  const { style, stamp } = facts;
+  const left = northLeft(facts);
+  const north = northArrow(0, 0, width - left, stamp.declination, style).height;
+  const credit = stamp.credit ? wrap(plain(stamp.credit), left - 4, style.small).slice(0, 3).length : 0;
+  return 3 + Math.max(north, style.small * point * 2.2 + 5 + (credit + 1) * style.smallLine);
 }
 
 /** Room around the posts shown: to the buildings and landmarks within this many metres. */
@@ -100,25 +139,13 @@ function reach(p: { x: number; y: number }, min: { x: number; y: number }, max: 
   return Math.hypot(Math.max(min.x - p.x, 0, p.x - max.x), Math.max(min.y - p.y, 0, p.y - max.y));
 }
 
-/** The map takes the left part of a lying page, the upper part of an upright one. */
-function mapBox({ page, style }: BookFacts) {
-  const { safe } = page;
-  const top = safe.y + headHeight(style) + 2;
-  const room = safe.y + safe.height - top;
-  return safe.width > safe.height
-    ? { x: safe.x, y: top, width: safe.width * 0.5, height: room - 16 }
-    : { x: safe.x, y: top, width: safe.width, height: room * 0.44 };
-}
-
-function mapItems(facts: BookFacts, boxes: readonly PlannedBox[], scale: number): Item[] {
+function mapItems(facts: BookFacts, boxes: readonly PlannedBox[], layout: Layout, scale: number): Item[] {
   const { style, plan, units } = facts;
-  const window = mapBox(facts);
   const bounds = yardBounds(facts, boxes);
-  const view = viewOf(scale, { x: (bounds.min.x + bounds.max.x) / 2, y: (bounds.min.y + bounds.max.y) / 2 }, window);
+  const middle = { x: (bounds.min.x + bounds.max.x) / 2, y: (bounds.min.y + bounds.max.y) / 2 };
+  const view = viewOf(scale, middle, layout.window);
   const map = { things: facts.things, layers: facts.layers, boxes: plan.boxes, rounds: [], units, style };
   const numbers = boxes.map((box) => box.number);
-  const under = barBase(facts);
-  const right = window.x + window.width;
   return [
     drawMap(view, map, {
       own: new Set(numbers),
@@ -127,19 +154,35 @@ function mapItems(facts: BookFacts, boxes: readonly PlannedBox[], scale: number)
       alt: `Map of the yard with ${boxes.length === 1 ? 'one post' : `${boxes.length} posts`}`,
       sheetOf: null,
     }),
-    scaleBar(window.x + 1, under, style.variant === 'large-print' ? 60 : 75, scale, style),
-    group([text(right, under + 1, scaleLine(scale, units), style.small, { anchor: 'end' })], { tag: 'P' }),
+    ...stripItems(facts, layout.strip, scale),
   ];
 }
 
-function weekend(facts: BookFacts, boxes: readonly PlannedBox[], width: number): Block[] {
+function stripItems(facts: BookFacts, strip: Box, scale: number): Item[] {
+  const { style, stamp, units } = facts;
+  const left = northLeft(facts);
+  const bar = strip.y + 3 + style.small * point * 0.8 + 2.2;
+  const below = bar + 2.3 + style.small * point * 0.7 + style.smallLine * 1.1;
+  const credit = stamp.credit ? wrap(plain(stamp.credit), left - 4, style.small).slice(0, 3) : [];
+  const rows = [scaleLine(scale, units), ...credit];
+  return [
+    scaleBar(strip.x + 1, bar, left - 12, scale, style),
+    group(
+      rows.map((words, i) => text(strip.x, below + i * style.smallLine, words, style.small)),
+      { tag: 'P' },
+    ),
+    northArrow(strip.x + left, strip.y + 3, strip.width - left, stamp.declination, style).item,
+  ];
+}
+
+function weekend(facts: BookFacts, boxes: readonly PlannedBox[], width: number, size: number): Block[] {
   const { style, plan } = facts;
   if (boxes.length === 0)
     return [
       heading('No post yet', style),
-      paragraph('Draw the mown ground and the woods first, then let posts be suggested.', width, style, '', style.text),
+      paragraph('Draw the mown ground and the woods first, then let posts be suggested.', width, style, '', size),
     ];
-  const say = (lead: string, words: string) => paragraph(words, width, style, lead, style.text);
+  const say = (lead: string, words: string) => paragraph(words, width, style, lead, size);
   const more = plan.boxes.length - boxes.length;
   return [
     heading(boxes.length === 1 ? 'The post' : 'The two posts', style),
@@ -162,7 +205,9 @@ function weekend(facts: BookFacts, boxes: readonly PlannedBox[], width: number):
 function postWords({ units, stamp, things }: BookFacts, box: PlannedBox): string {
   const tapes = tapesTo(box.at, marksOf(things));
   const where = tapes
-    ? tapes.marks.map((mark, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(mark.words)}`).join(' and ')
+    ? markWords(box.at, tapes)
+        .map((words, i) => `${tapeWords(tapes.metres[i]!, units)} from ${plain(words)}`)
+        .join(' and ')
     : 'See the map, and its card for the coordinates';
   const guide = guideOf(box);
   const hole = guide

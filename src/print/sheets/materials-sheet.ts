@@ -3,6 +3,7 @@ import { boards } from '../boards.ts';
 import type { BookFacts, Draft } from '../facts.ts';
 import { type Block, heading, paragraph, tableBlocks } from '../flow.ts';
 import { flowSheets } from '../flow-sheet.ts';
+import { headHeight } from '../layout.ts';
 import { type BoardNeed, type Build, cutWords, type Materials, materialsOf, type Need, waste } from '../materials.ts';
 import { wrapAtMost } from '../measure.ts';
 import { point } from '../style.ts';
@@ -47,14 +48,17 @@ export function materialsSheets(facts: BookFacts): Draft[] {
   );
 }
 
-function table<Row>({ style }: BookFacts, rows: readonly Row[], columns: readonly Column<Row>[]): Block[] {
+function table<Row>({ style, page }: BookFacts, rows: readonly Row[], columns: readonly Column<Row>[]): Block[] {
   if (rows.length === 0) return [paragraph('None.', 60, style)];
   const size = style.small;
   const deepest = Math.max(
     ...rows.map((row) => Math.max(...columns.map((column) => (column.cell(row) as unknown[]).length))),
   );
   const look = { size, row: deepest * size * point * 1.16 + 1.6, head: size * point * 1.2 + 2 };
-  return tableBlocks(columns, rows, look, 12);
+  // In pieces that fit a page under its head and the table's heading; where rows are deep, in small ones, so that no page stays half empty.
+  const room = page.safe.height - headHeight(style) - style.head * point * 1.7 - 4 - look.head;
+  const fitting = Math.max(1, Math.floor(room / look.row));
+  return tableBlocks(columns, rows, look, fitting < 12 ? Math.ceil(fitting / 3) : 12);
 }
 
 function column<Row>(facts: BookFacts, head: string, width: number, words: (row: Row) => string): Column<Row> {

@@ -1,7 +1,9 @@
 /** Nothing that matters is cut off: every line of every card, every bird's name on the check sheet; the index names large land alone. */
 import { describe, expect, it } from 'vitest';
 import { birdGuides } from '../../../src/birds/index.ts';
+import { shortCare } from '../../../src/print/box-facts.ts';
 import { mountCautions } from '../../../src/print/cautions.ts';
+import { facingWords } from '../../../src/print/compass.ts';
 import { type Sheet, textsOf } from '../../../src/print/display.ts';
 import type { SheetOptions } from '../../../src/print/input.ts';
 import { thingsOf } from '../../../src/print/land-things.ts';
@@ -34,7 +36,11 @@ describe('box cards', () => {
     const fresh = input.plan.boxes.filter((box) => box.state === 'new').length;
     expect(fresh).toBeGreaterThan(0);
     const said = words(sheets);
-    for (const { sentence } of mountCautions) expect(said.split(sentence).length - 1).toBe(fresh);
+    const times = (sentence: string) => said.split(sentence).length - 1;
+    // In large print they stand once on the page of what all boxes share, and in short on each card.
+    const large = look.variant === 'large-print';
+    for (const { sentence } of mountCautions) expect(times(sentence)).toBe(large ? 1 : fresh);
+    if (large) expect(times(shortCare)).toBe(fresh);
     expect(sheets.flatMap((sheet) => sheet.numbers).sort((a, b) => a - b)).toEqual(
       input.plan.boxes.map((box) => box.number).sort((a, b) => a - b),
     );
@@ -56,6 +62,7 @@ describe('check sheets', () => {
     const fronts = makeSheets(input).filter((sheet) => sheet.kind === 'check');
     const said = words(fronts).replace(/, /g, ' ');
     expect(said.split(longest.name).length - 1).toBe(input.plan.boxes.length);
+    for (const box of input.plan.boxes) expect(said).toContain(facingWords(box, input.stamp.declination));
   });
 });
 
