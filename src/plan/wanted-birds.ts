@@ -3,6 +3,7 @@ import type { BirdGuide, Region } from '../birds/guide.ts';
 import { birdById, birdGuides, birdsOf } from '../birds/index.ts';
 import { isRegion, regions } from '../birds/regions.ts';
 import { birdFor } from '../criteria/bird-for.ts';
+import { unusedSettings } from '../criteria/unused-settings.ts';
 import type { Issue, Site, Wanted } from '../site/types.ts';
 
 export interface WantedBirds {
@@ -21,7 +22,7 @@ const usual: Record<Region, string> = {
 
 export function wantedBirds(site: Site): WantedBirds {
   const { settings } = site;
-  const issues: Issue[] = [];
+  const issues: Issue[] = unusedSettings(settings);
   const say = (id: string, severity: Issue['severity'], feature: string | null, sentence: string, fix: string) =>
     issues.push({ id, severity, feature, place: null, sentence, fix });
   const region = isRegion(settings.region) ? settings.region : null;
