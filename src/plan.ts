@@ -107,8 +107,8 @@ export function makeSure(stage: Stage, { plan, choice }: Made, draws: number, sh
 }
 
 /** The solver that proves the round; none when nothing is to be proven or it cannot be loaded. */
-async function solverOf({ proof, loadSolver }: PlanOptions): Promise<LinearSolver | null> {
-  if (proof === 'none' || !loadSolver) return null;
+async function solverOf({ proof, loadSolver, shouldStop }: PlanOptions): Promise<LinearSolver | null> {
+  if (proof === 'none' || !loadSolver || shouldStop?.()) return null;
   return loadSolver().catch(() => null);
 }
 

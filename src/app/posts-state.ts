@@ -1,8 +1,8 @@
-/** What the Posts place is at: the post in the hand, the better place near it, the lie of the land, plans kept by name. */
+/** What the Posts place is at: the post in the hand, the better place near it, the lie of the land, which page is open. */
 import type { Point } from '../geometry/point.ts';
 import type { LandScores } from '../placement/lie-of-the-land.ts';
 import type { Nudge } from '../placement/nudge.ts';
-import type { Plan, PostCard } from '../plan-types.ts';
+import type { PostCard } from '../plan-types.ts';
 import type { Site } from '../site/types.ts';
 
 /** A post while it is moved: by pointer, finger or keys. Meters of the site's frame. */
@@ -35,14 +35,7 @@ export interface LieShown {
   readonly scores: LandScores;
 }
 
-/** A plan kept by name, to be compared with others of the same site. */
-export interface KeptPlan {
-  readonly name: string;
-  readonly plan: Plan;
-  readonly site: Site;
-}
-
-export type PostsPage = 'list' | 'why' | 'choose' | 'compare' | 'kept';
+export type PostsPage = 'list' | 'why' | 'choose' | 'compare' | 'kept' | 'numbers' | 'left';
 
 export interface PostsState {
   readonly page: PostsPage;
@@ -53,7 +46,10 @@ export interface PostsState {
   readonly lie: LieShown | null;
   /** Number of the box the chosen one is compared with. */
   readonly other: number | null;
-  readonly kept: readonly KeptPlan[];
+  /** Name of the kept plan that the map shows beside the newest. */
+  readonly beside: string | null;
+  /** Whether the map shows where the spacing binds. */
+  readonly binding: boolean;
 }
 
 export const firstPosts: PostsState = {
@@ -63,5 +59,6 @@ export const firstPosts: PostsState = {
   lieBird: null,
   lie: null,
   other: null,
-  kept: [],
+  beside: null,
+  binding: true,
 };

@@ -15,6 +15,19 @@ export function numberOption(options: Options, name: string, least: number, most
   return value;
 }
 
+/** One of a few words, or undefined when it is not given. */
+export function wordOption<Word extends string>(
+  options: Options,
+  name: string,
+  words: readonly Word[],
+): Word | undefined {
+  const text = options[name];
+  if (typeof text !== 'string') return undefined;
+  const found = words.find((word) => word === text);
+  if (!found) throw new Refusal(`--${name} wants ${words.join(' or ')}; it was given "${text}".`);
+  return found;
+}
+
 /** `--want "eastern-bluebird 30, house-wren 4"`; a bird written `eastern-bluebird 9 pairs` is paired. */
 export function wantedOption(options: Options): Wanted[] | undefined {
   const text = options.want;

@@ -22,7 +22,7 @@ export function planLines(plan: Plan, units: Units): string[] {
       const bird = birdById(box.bird).name.padEnd(24);
       const facing = `${String(Math.round(box.card.facing.used)).padStart(3)}° ${box.card.facing.word}`;
       const notes = [
-        box.state === 'standing' ? 'standing' : '',
+        box.state === 'standing' ? 'standing' : box.locked ? 'locked' : '',
         box.pairedWith ? `pair with ${box.pairedWith}` : '',
       ].filter(Boolean);
       return `  ${String(box.number).padStart(3)}  ${String(Math.round(box.card.score)).padStart(5)}  ${share(box.sureness)}  ${share(box.card.judged, 6)}  ${share(box.card.unmapped, 7)}  ${bird} ${facing.padEnd(8)} ${box.post}${notes.length ? ` (${notes.join(', ')})` : ''}`;

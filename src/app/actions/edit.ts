@@ -9,6 +9,7 @@ import {
   undo as undoStep,
 } from '../../edits/history.ts';
 import type { Site } from '../../site/types.ts';
+import { leavesPlan } from '../same-plan.ts';
 import type { AppState, Selection, Step } from '../state.ts';
 import type { Store } from '../store.ts';
 import { replan } from './plan.ts';
@@ -18,10 +19,11 @@ import { mayWrite } from './shelf-may-write.ts';
 /** Makes `site` the open one; `sentence` says what was changed ("Box 12 moved 6 m west."). `replace` = a live drag's next step. */
 export function edit(store: Store, site: Site, sentence: string, replace = false): void {
   const history = historyOf(store.state);
+  const before = store.state.site;
   if (!history || site === store.state.site || !mayWrite(store)) return;
   show(store, replace ? replaceTop(history, site, sentence) : push(history, site, sentence));
   if (!replace) say(store, 'undo', sentence, { word: store.state.words.shell.undo, run: () => undo(store) });
-  replan(store);
+  planAgain(store, before);
 }
 
 /** Takes the last change back. */
@@ -29,9 +31,10 @@ export function undo(store: Store): void {
   const sentence = store.state.past.at(-1)?.sentence;
   const history = historyOf(store.state);
   if (!history || sentence === undefined || !mayWrite(store)) return;
+  const before = store.state.site;
   show(store, undoStep(history));
   say(store, 'tell', store.state.words.shell.undoWhat(sentence));
-  replan(store);
+  planAgain(store, before);
 }
 
 /** Makes the last change taken back again. */
@@ -39,9 +42,17 @@ export function redo(store: Store): void {
   const sentence = store.state.future.at(-1)?.sentence;
   const history = historyOf(store.state);
   if (!history || sentence === undefined || !mayWrite(store)) return;
+  const before = store.state.site;
   show(store, redoStep(history));
   say(store, 'tell', store.state.words.shell.redoWhat(sentence));
-  replan(store);
+  planAgain(store, before);
+}
+
+/** A new plan where the change can alter it; a change that cannot lets the plan stand, for the site as it is now. */
+function planAgain(store: Store, before: Site | null): void {
+  const { site, planOf } = store.state;
+  if (!leavesPlan(before, site)) void replan(store);
+  else if (planOf === before) store.set({ planOf: site });
 }
 
 /** The history of the open site; a new one when another site was opened since. */

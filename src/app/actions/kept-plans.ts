@@ -1,23 +1,28 @@
-/** Plans kept by name while the site is open, to be compared and taken up again. */
-import type { KeptPlan } from '../posts-state.ts';
+/** Plans kept by name in the site file: kept, compared, taken up again, forgotten. */
+import { dropPlan, keepPlan as keep } from '../../edits/keep-plan.ts';
+import { takePlan } from '../../edits/take-plan.ts';
+import { keptPlan } from '../../plan/kept.ts';
 import type { Store } from '../store.ts';
-import { edit } from './edit.ts';
+import { applied } from './applied.ts';
 import { setPosts } from './posts-state.ts';
 
-/** Keeps the plan on the screen; a name that is taken is replaced. */
+/** Keeps the plan on the screen; a name that is taken is replaced. Only a finished plan of the site as it is now can be kept. */
 export function keepPlan(store: Store, typed: string): void {
-  const { plan, planOf, posts, words } = store.state;
-  if (!plan || !planOf) return;
-  const name = typed.trim() || words.posts.kept.usual(posts.kept.length + 1);
-  const others = posts.kept.filter((one) => one.name !== name);
-  setPosts(store, { kept: [...others, { name, plan, site: planOf }] });
+  const { plan, planOf, site, words } = store.state;
+  if (!plan || !site || planOf !== site) return;
+  const name = typed.trim() || words.posts.kept.usual(site.settings.plans.length + 1);
+  applied(store, keep(site, keptPlan(site, plan, name)));
 }
 
-/** Makes the site it was made from the open one again: one step, that can be undone. */
-export function takeKept(store: Store, { name, site }: KeptPlan): void {
-  edit(store, site, store.state.words.posts.kept.taken(name));
+/** Makes the site the kept plan was made of: one step, that can be undone. */
+export function takeKept(store: Store, name: string): void {
+  const { site } = store.state;
+  if (site) applied(store, takePlan(site, name));
 }
 
-export function dropKept(store: Store, kept: KeptPlan): void {
-  setPosts(store, { kept: store.state.posts.kept.filter((one) => one !== kept) });
+export function dropKept(store: Store, name: string): void {
+  const { site, posts } = store.state;
+  if (!site) return;
+  if (posts.beside === name) setPosts(store, { beside: null });
+  applied(store, dropPlan(site, name));
 }

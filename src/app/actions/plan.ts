@@ -3,6 +3,7 @@ import type { Plan } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 import { wasAborted } from '../engine/client.ts';
 import { boxByNumber } from '../map/box-look.ts';
+import { leavesPlan } from '../same-plan.ts';
 import type { AppState, Selection } from '../state.ts';
 import type { Store } from '../store.ts';
 
@@ -45,9 +46,10 @@ export async function replan(store: Store): Promise<void> {
   }
 }
 
-/** Puts a plan on the screen; the chosen box stays chosen under whatever number its post has now. */
+/** Puts a plan on the screen; the chosen box stays chosen under whatever number its post has now. Keeping a plan meanwhile changed the site, not its plan. */
 function show(store: Store, plan: Plan, site: Site): void {
-  store.set({ plan, planOf: site, selection: sameSelection(store.state, plan) });
+  const now = store.state.site;
+  store.set({ plan, planOf: leavesPlan(site, now) ? now : site, selection: sameSelection(store.state, plan) });
 }
 
 function sameSelection({ selection, plan: before }: AppState, plan: Plan): Selection | null {

@@ -2,8 +2,10 @@
 import { lengthText } from '../../criteria/units.ts';
 import { addPost } from '../../edits/add-post.ts';
 import { movePost } from '../../edits/move-post.ts';
+import { setPost } from '../../edits/set-post.ts';
 import { bearing, distance, type Point } from '../../geometry/point.ts';
 import type { Plan } from '../../plan-types.ts';
+import { postState } from '../../site/properties.ts';
 import type { LonLat, Site } from '../../site/types.ts';
 import type { PostAnswer } from '../engine/calls/score-post.ts';
 import { compass } from '../format.ts';
@@ -27,15 +29,20 @@ export async function putPost(
   const answer = await cardThere(store, post, bird, at);
   if (store.state.site !== site) return;
   const position = frame.toLonLat(at);
-  const moved = movedSite(site, post, bird, position);
+  const isBox = 'number' in thing;
+  const stays = isBox && !answer?.forbidden;
+  const moved = movedSite(site, post, bird, position, stays);
   if ('refused' in moved) {
     say(store, 'trouble', moved.refused);
     return;
   }
   const { posts } = store.state.words;
-  const name = 'number' in thing ? posts.box(thing.number) : posts.post(post);
-  const sentence = `${wayOf(store, name, thing.at, at)} ${scoreWords(store, before, answer)}`.trim();
-  const shown = withPost(plan, post, { post: moved.post, at, position }, answer);
+  const name = isBox ? posts.box(thing.number) : posts.post(post);
+  const standing = isBox && thing.state === 'standing';
+  const next = stays ? (standing ? '' : posts.lockedThere) : answer?.forbidden ? '' : posts.mayStillBeLeftOut;
+  const sentence = `${wayOf(store, name, thing.at, at)} ${scoreWords(store, before, answer)} ${next}`.trim();
+  const there = { post: moved.post, at, position, ...(stays && !standing ? { locked: true } : {}) };
+  const shown = withPost(plan, post, there, answer);
   store.set({ plan: shown, posts: { ...store.state.posts, hand: null, nudge: null } });
   edit(store, moved.site, sentence);
 }
@@ -47,24 +54,28 @@ async function cardThere(store: Store, post: string, bird: string, { x, y }: Poi
   return store.engine.call('scorePost', { site, post, bird, x, y, who: true }).catch(() => null);
 }
 
-/** A drawn post is moved; a suggested place becomes a drawn post for its bird. */
+/** A drawn post is moved; a suggested place becomes a drawn post for its bird. A box that was moved is locked: the next plan would else choose anew. */
 function movedSite(
   site: Site,
   post: string,
   bird: string,
   to: LonLat,
+  lock: boolean,
 ): { site: Site; post: string } | { refused: string } {
-  const drawn = site.features.some(({ id }) => id === post);
-  const done = drawn ? movePost(site, post, to) : addPost(site, to, { bird });
+  const feature = site.features.find(({ id }) => id === post);
+  const done = feature ? movePost(site, post, to) : addPost(site, to, { bird });
   if ('refused' in done) return done;
-  return { site: done.site, post: drawn ? post : (done.site.features.at(-1)?.id ?? post) };
+  const id = feature ? post : (done.site.features.at(-1)?.id ?? post);
+  if (!lock || (feature && postState(feature) !== 'candidate')) return { site: done.site, post: id };
+  const locked = setPost(done.site, id, { locked: true, bird });
+  return 'refused' in locked ? locked : { site: locked.site, post: id };
 }
 
 /** The plan on the screen until the new one is there. */
 function withPost(
   plan: Plan,
   post: string,
-  there: { post: string; at: Point; position: LonLat },
+  there: { post: string; at: Point; position: LonLat; locked?: boolean },
   answer: PostAnswer | null,
 ): Plan {
   const boxes = plan.boxes.map((b) => (b.post === post ? { ...b, ...there, card: answer?.card ?? b.card } : b));

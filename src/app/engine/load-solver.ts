@@ -2,7 +2,16 @@
 import type { LoadSolver } from '../../geometry/linear-model.ts';
 import { solverLoader } from '../../placement/solver.ts';
 
-export const loadSolver: LoadSolver = solverLoader(async () => {
-  const [{ default: load }, { default: url }] = await Promise.all([import('highs'), import('highs/runtime?url')]);
-  return load({ locateFile: () => url });
-});
+/** A fetch that hangs ends after this, ms (ours): the plan then stands unproven and says so. */
+const patience = 30_000;
+
+export const loadSolver: LoadSolver = solverLoader(() => Promise.race([load(), tooLong()]));
+
+async function load() {
+  const [{ default: highs }, { default: url }] = await Promise.all([import('highs'), import('highs/runtime?url')]);
+  return highs({ locateFile: () => url });
+}
+
+function tooLong(): Promise<never> {
+  return new Promise((_, reject) => setTimeout(() => reject(new Error('the solver did not come')), patience));
+}

@@ -3,6 +3,7 @@
 import type { AppState } from '../state.ts';
 import { drawing } from './drawing/drawing.ts';
 import type { MapHost, Overlay } from './host.ts';
+import { binding } from './overlays/binding.ts';
 import { boxes } from './overlays/boxes.ts';
 import { hand } from './overlays/hand.ts';
 import { leftOut } from './overlays/left-out.ts';
@@ -13,16 +14,19 @@ import { round } from './overlays/round.ts';
 type Maker = (host: MapHost) => Overlay;
 
 const onPhoto = (state: AppState) => state.ground === 'photo';
+const isBeside = (state: AppState) => state.posts.beside !== null;
 const inSeason = (state: AppState) => state.place === 'season';
 
 const makers: readonly Maker[] = [
   late(onPhoto, async () => (await import('./overlays/pictures.ts')).pictures),
   lie,
   leftOut,
+  binding,
   reasons,
   round,
   late(inSeason, async () => (await import('./overlays/outcomes.ts')).outcomes),
   boxes,
+  late(isBeside, async () => (await import('./overlays/beside.ts')).beside),
   hand,
   drawing,
   late(onPhoto, async () => (await import('./overlays/picture-tool.ts')).pictureTool),

@@ -1,9 +1,10 @@
 import { writeFileSync } from 'node:fs';
+import { takePlan } from '../../edits/take-plan.ts';
 import { makePlan } from '../../plan.ts';
 import type { Plan } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 import { type Command, exit, type Invocation, Refusal } from '../command.ts';
-import { numberOption, wantedOption, withSettings } from '../options.ts';
+import { numberOption, wantedOption, withSettings, wordOption } from '../options.ts';
 import { planLines } from '../plan-text.ts';
 import { issueLine, loadSite } from '../site-file.ts';
 import { loadSolver } from '../solver.ts';
@@ -17,6 +18,9 @@ export const planOptions = {
   'minimum-score': { type: 'string' },
   grid: { type: 'string' },
   'walk-limit': { type: 'string' },
+  start: { type: 'string' },
+  direction: { type: 'string' },
+  kept: { type: 'string' },
 } as const;
 
 export const planHelp = {
@@ -24,6 +28,9 @@ export const planHelp = {
   '--grid METERS': 'suggest candidates on a grid of this spacing, 5 or more',
   '--minimum-score N': 'posts scoring less are not chosen',
   '--walk-limit METERS': 'the best posts within a round of this length',
+  '--start ID': 'id of the trailhead the round starts at',
+  '--direction WAY': 'clockwise or counterclockwise',
+  '--kept NAME': 'the plan kept in the file under this name, made again',
   '--walkers N': 'rounds to split the walk into',
   '--seed N': 'the same seed gives the same plan',
   '--seconds N': 'time limit of the proof; 0 = no proof',
@@ -32,13 +39,16 @@ export const planHelp = {
 /** The site with the command line's wishes, and its plan. Issues go to the error stream. */
 export async function planFrom(invocation: Invocation, draws = 0): Promise<{ site: Site; plan: Plan }> {
   const { files, options, err } = invocation;
-  const site = withSettings(loadSite(files[0], invocation).site, {
+  const read = keptSite(loadSite(files[0], invocation).site, options.kept);
+  const site = withSettings(read, {
     wanted: wantedOption(options),
     suggestGrid: numberOption(options, 'grid', 5, 1000),
     minimumScore: numberOption(options, 'minimum-score', 0, 100),
     walkers: numberOption(options, 'walkers', 1, 20),
     walkLimit: numberOption(options, 'walk-limit', 1, 1_000_000),
     seed: numberOption(options, 'seed', 0, 4294967295),
+    direction: wordOption(options, 'direction', ['clockwise', 'counterclockwise'] as const),
+    start: startOption(read, options.start),
   });
   const seconds = numberOption(options, 'seconds', 0, 3600);
   const plan = await makePlan(site, {
@@ -49,6 +59,32 @@ export async function planFrom(invocation: Invocation, draws = 0): Promise<{ sit
   });
   for (const issue of plan.issues) err(issueLine(issue));
   return { site, plan };
+}
+
+/** A trailhead of the site by its id. */
+function startOption(site: Site, id: Invocation['options'][string]): string | undefined {
+  if (typeof id !== 'string') return undefined;
+  const heads = site.features.filter(({ kind }) => kind === 'trailhead').map((head) => head.id);
+  if (!heads.includes(id))
+    throw new Refusal(
+      `There is no trailhead "${id}". ${heads.length === 0 ? 'None is drawn.' : `There are: ${heads.join(', ')}.`}`,
+    );
+  return id;
+}
+
+/** The site as the kept plan of that name has it; the site itself when none is asked for. */
+function keptSite(site: Site, name: Invocation['options'][string]): Site {
+  if (typeof name !== 'string') return site;
+  const { plans } = site.settings;
+  if (!plans.some((one) => one.name === name))
+    throw new Refusal(
+      plans.length === 0
+        ? 'The file keeps no plans.'
+        : `The file keeps no plan "${name}". It keeps: ${plans.map((one) => one.name).join(', ')}.`,
+    );
+  const done = takePlan(site, name);
+  if ('refused' in done) throw new Refusal(done.refused, exit.trouble);
+  return done.site;
 }
 
 export const plan: Command = {

@@ -108,7 +108,9 @@ describe('a box in the hand', () => {
     const score = Math.round(alone.card.score);
     const was = Math.round(moved.card.score);
     const said = score === was ? `It scores ${score} as before.` : `It now scores ${score}, was ${was}.`;
-    expect(store.state.past[0]?.sentence).toBe(`Box 1 moved 6 m west. ${said}`);
+    expect(store.state.past[0]?.sentence).toBe(
+      `Box 1 moved 6 m west. ${said} It is locked there: the next plan keeps it.`,
+    );
     expect(store.state.posts.hand).toBeNull();
     const features = store.state.site?.features.filter((f) => !open.features.includes(f));
     expect(features?.map((f) => f.id)).toEqual([moved.post]);
@@ -220,9 +222,15 @@ describe('a lock', () => {
     const { store, box } = await opened(site());
     setLock(store, box(1), true);
     const post = () => store.state.site?.features.find((f) => f.id === box(1).post)?.properties;
-    expect(post()).toMatchObject({ state: 'fixed', bird: box(1).bird, facing: Math.round(box(1).card.facing.used) });
+    expect(post()).toMatchObject({
+      state: 'candidate',
+      locked: true,
+      bird: box(1).bird,
+      facing: Math.round(box(1).card.facing.used),
+    });
+    expect(store.state.plan?.boxes.find((b) => b.number === 1)).toMatchObject({ state: 'new', locked: true });
     setLock(store, box(1), false);
-    expect(post()?.state).toBe('candidate');
+    expect(post()).not.toHaveProperty('locked');
     expect(post()?.facing).toBeUndefined();
   });
 });

@@ -14,27 +14,18 @@ export const placePostsStyle = css`
     padding: 0;
     font-size: 0.781rem;
   }
-  details {
-    margin-top: 14px;
-  }
-  summary {
-    font: 700 0.969rem / 1.25 var(--serif);
-    cursor: pointer;
-    min-height: 44px;
-    padding: 10px 0;
-  }
-  details li {
+  .pages {
+    display: flex;
+    justify-content: space-between;
+    gap: 8px;
     border-bottom: 1px solid var(--ring);
   }
-  button.row {
-    width: 100%;
-    padding: 4px 0;
-    border: 0;
-    border-radius: 0;
-    background: none;
-    text-align: left;
-    font-weight: 400;
-    font-size: 0.781rem;
+  .pages button {
+    padding: 0;
+  }
+  button.short {
+    flex: none;
+    white-space: nowrap;
   }
   .empty {
     font-size: 1rem;

@@ -17,12 +17,10 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import '../box-list/box-list.ts';
 import '../page/page.ts';
+import '../posts-binding/posts-binding.ts';
 import '../post-card/post-card.ts';
 import '../post-left-out/post-left-out.ts';
 import { placePostsStyle } from './place-posts-style.ts';
-
-/** Rows of the left-out list shown at once. */
-const shown = 30;
 
 /** Pages behind the list, each fetched when it is first opened. */
 const pages: Readonly<
@@ -38,7 +36,15 @@ const pages: Readonly<
     inside: () => html`<mp-posts-compare></mp-posts-compare>`,
   },
   kept: { load: () => import('../posts-kept/posts-kept.ts'), inside: () => html`<mp-posts-kept></mp-posts-kept>` },
+  numbers: {
+    load: () => import('../posts-numbers/posts-numbers.ts'),
+    inside: () => html`<mp-posts-numbers></mp-posts-numbers>`,
+  },
+  left: { load: () => import('../posts-left/posts-left.ts'), inside: () => html`<mp-posts-left></mp-posts-left>` },
 };
+
+/** Pages about the whole plan: choosing a box or a place leaves them. */
+const ofThePlan: ReadonlySet<PostsPage> = new Set(['choose', 'kept', 'numbers', 'left']);
 
 @customElement('mp-place-posts')
 export class PlacePosts extends StoreElement {
@@ -60,7 +66,7 @@ export class PlacePosts extends StoreElement {
 
   protected override changed(state: AppState, before: AppState): void {
     if (state.selection !== before.selection) {
-      if (state.posts.page === 'choose' || state.posts.page === 'kept') openPostsPage(this.store, 'list');
+      if (ofThePlan.has(state.posts.page)) openPostsPage(this.store, 'list');
       this.#toTop();
     }
     if (state.posts.page !== before.posts.page) this.#toTop();
@@ -99,7 +105,6 @@ export class PlacePosts extends StoreElement {
     const { posts } = this.words;
     const at = plan.boxes.indexOf(box);
     const next = plan.boxes[(at + 1) % plan.boxes.length] ?? box;
-    const locked = box.state === 'standing';
     return html`<mp-page>
       <nav class="ways" aria-label=${posts.listTitle}>
         <button class="text" data-do="all" @click=${() => select(this.store, null)}>${posts.back}</button>
@@ -108,11 +113,23 @@ export class PlacePosts extends StoreElement {
       </nav>
       <mp-post-card .box=${box}></mp-post-card>
       ${this.#nudge(box, next)}
-      <button slot="foot" data-do="why" @click=${() => openPostsPage(this.store, 'why')}>${posts.whyHere}</button>
-      <button slot="foot" data-do="lock" aria-pressed=${locked} @click=${() => setLock(this.store, box, !locked)}>
-        ${locked ? posts.unlock : posts.lock}
-      </button>
+      <button slot="foot" class="short" data-do="why" @click=${() => openPostsPage(this.store, 'why')}>${posts.whyHere}</button>
+      ${box.state === 'standing' ? null : this.#lock(box)}
     </mp-page>`;
+  }
+
+  #lock(box: PlannedBox) {
+    const { posts } = this.words;
+    const locked = box.locked === true;
+    return html`<button
+      slot="foot"
+      class="short"
+      data-do="lock"
+      aria-pressed=${locked}
+      @click=${() => setLock(this.store, box, !locked)}
+    >
+      ${locked ? posts.unlock : posts.lock}
+    </button>`;
   }
 
   /** The best next step: the better place near, with its gain; else the next box. */
@@ -142,7 +159,14 @@ export class PlacePosts extends StoreElement {
     return html`<mp-page>
       <mp-post-left-out .left=${left}></mp-post-left-out>
       <button slot="foot" class="filled" data-do="all" @click=${() => select(this.store, null)}>${posts.back}</button>
+      <button slot="foot" data-do="left" @click=${() => this.#leftPage()}>${posts.left.back}</button>
     </mp-page>`;
+  }
+
+  #leftPage(): void {
+    select(this.store, null);
+    // The page follows the choice, which leaves every page about the whole plan.
+    queueMicrotask(() => openPostsPage(this.store, 'left'));
   }
 
   #list(plan: Plan) {
@@ -152,14 +176,18 @@ export class PlacePosts extends StoreElement {
     return html`<mp-page>
       <h1>${posts.chosen(plan.boxes.length, plan.sites)}</h1>
       <p class="small proof">${plan.proof.sentence} ${this.#matters(plan)}</p>
+      <mp-posts-binding></mp-posts-binding>
       ${plan.issues.map((issue) => html`<p class="wash">${issue.sentence} ${issue.fix}</p>`)}
+      <nav class="pages" aria-label=${posts.listTitle}>
+        <button class="text" data-do="left" @click=${open('left')}>${posts.left.open(plan.leftOut.length)}</button>
+        <button class="text" data-do="numbers" @click=${open('numbers')}>${posts.numbers.open}</button>
+      </nav>
       <mp-box-list></mp-box-list>
-      ${this.#leftOut(plan)}
       <button slot="foot" class="filled" data-do="weakest" @click=${() => this.#show(weakest)}>
         ${posts.weakestBox(weakest.number, Math.round(weakest.card.score))}
       </button>
-      <button slot="foot" data-do="choose" @click=${open('choose')}>${posts.chooseTitle}</button>
-      <button slot="foot" data-do="kept" @click=${open('kept')}>${posts.kept.title}</button>
+      <button slot="foot" class="short" data-do="choose" @click=${open('choose')}>${posts.chooseTitle}</button>
+      <button slot="foot" class="short" data-do="kept" @click=${open('kept')}>${posts.kept.title}</button>
     </mp-page>`;
   }
 
@@ -172,26 +200,6 @@ export class PlacePosts extends StoreElement {
     );
     const named = sureness.matters.map(({ criterion }) => titles.get(criterion) ?? criterion);
     return named.length > 0 ? posts.matters(named.join(', ')) : posts.mattersNone;
-  }
-
-  #leftOut(plan: Plan) {
-    const { posts } = this.words;
-    if (plan.leftOut.length === 0) return null;
-    const best = [...plan.leftOut].sort((a, b) => (b.score ?? -1) - (a.score ?? -1));
-    return html`<details>
-      <summary>${posts.leftOutTitle(best.length)}</summary>
-      <ul class="small">
-        ${best.slice(0, shown).map(
-          ({ post, sentence }) =>
-            html`<li>
-              <button class="row" data-post=${post} @click=${() => select(this.store, { of: 'post', id: post })}>
-                ${sentence}
-              </button>
-            </li>`,
-        )}
-        ${best.length > shown ? html`<li>${posts.leftOutMore(best.length - shown)}</li>` : null}
-      </ul>
-    </details>`;
   }
 
   #empty(plan: Plan | null) {

@@ -74,7 +74,7 @@ export class PostCard extends StoreElement {
   #standing(box: PlannedBox): string {
     const { posts } = this.words;
     return [
-      box.state === 'standing' ? posts.standing : '',
+      box.state === 'standing' ? posts.standing : box.locked ? posts.lockedHere : '',
       box.pairedWith === null ? '' : posts.pairedWith(box.pairedWith),
       this.#sure(box),
     ]

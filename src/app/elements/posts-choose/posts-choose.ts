@@ -1,5 +1,5 @@
 /** What is to be chosen: birds and how many sites of each, the least score, and the grid of suggested places. Each change is one step back. */
-import { html } from 'lit';
+import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { setSetting } from '../../../edits/set-setting.ts';
 import type { SiteSettings } from '../../../site/types.ts';
@@ -12,13 +12,22 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import '../land-settings/land-wanted.ts';
 import { landStyle } from '../place-land/land-style.ts';
+import '../round-settings/round-settings.ts';
 import '../trade-off/trade-off.ts';
 
 type Key = 'minimumScore' | 'suggestGrid' | 'reachOfPaths' | 'walkLimit';
 
 @customElement('mp-posts-choose')
 export class PostsChoose extends StoreElement {
-  static override styles = [shared, landStyle];
+  static override styles = [
+    shared,
+    landStyle,
+    css`
+      .again {
+        margin-top: 8px;
+      }
+    `,
+  ];
 
   @state() private refused: { readonly key: Key; readonly why: string } | null = null;
 
@@ -33,11 +42,15 @@ export class PostsChoose extends StoreElement {
     const { minimumScore, suggestGrid, reachOfPaths, walkLimit } = site.settings;
     return html`<h1>${posts.chooseTitle}</h1>
       ${plan ? html`<p class="small">${plan.proof.sentence}</p>` : null}
-      <button data-do="again" ?disabled=${engine.at === 'work'} @click=${() => replan(this.store)}>${posts.chooseAgain}</button>
+      <button class="again" data-do="again" ?disabled=${engine.at === 'work'} @click=${() => replan(this.store)}>${posts.chooseAgain}</button>
       <mp-land-wanted></mp-land-wanted>
       ${this.#field('minimumScore', String(minimumScore), posts.of100, (text) => Number(text.replace(',', '.')))}
       ${this.#length('suggestGrid', suggestGrid)} ${this.#length('reachOfPaths', reachOfPaths)}
       ${this.#length('walkLimit', walkLimit)}
+      <section>
+        <h2>${this.words.round.walkTitle}</h2>
+        <mp-round-settings plan></mp-round-settings>
+      </section>
       <mp-trade-off></mp-trade-off>
       <button class="text" @click=${() => this.#land()}>${land.pages.settings}</button>`;
   }

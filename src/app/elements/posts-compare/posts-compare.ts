@@ -4,6 +4,7 @@ import { customElement } from 'lit/decorators.js';
 import type { PlannedBox } from '../../../plan-types.ts';
 import { setPosts } from '../../actions/posts-state.ts';
 import { birdName } from '../../bird-name.ts';
+import { capital } from '../../capital.ts';
 import { degrees } from '../../format.ts';
 import { boxByNumber, isWeak } from '../../map/box-look.ts';
 import { shownBox } from '../../shown-plan.ts';
@@ -19,6 +20,11 @@ export class PostsCompare extends StoreElement {
   static override styles = [
     shared,
     css`
+      *,
+      *::before,
+      *::after {
+        box-sizing: border-box;
+      }
       table {
         width: 100%;
         border-collapse: collapse;
@@ -102,7 +108,7 @@ export class PostsCompare extends StoreElement {
       </thead>
       <tbody>
         ${this.#row(
-          posts.score,
+          capital(posts.score),
           both.map((box) => box.card.score),
         )}
         ${one.card.rows.map(({ id, title }) => {
@@ -113,7 +119,7 @@ export class PostsCompare extends StoreElement {
           );
         })}
         ${this.#words(
-          posts.sun,
+          posts.compare.sunHours,
           sun.map((hours) => posts.compare.hours(hours.toFixed(1))),
         )}
         ${this.#words(

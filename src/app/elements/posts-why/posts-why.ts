@@ -19,9 +19,17 @@ export class PostsWhy extends StoreElement {
   static override styles = [
     shared,
     css`
+      *,
+      *::before,
+      *::after {
+        box-sizing: border-box;
+      }
       p,
       ol {
         margin-top: 8px;
+      }
+      h2 {
+        margin-top: 14px;
       }
       button {
         display: flex;
@@ -52,10 +60,11 @@ export class PostsWhy extends StoreElement {
       .filter((left) => left.becauseOf === box.number)
       .sort((a, b) => (b.score ?? -1) - (a.score ?? -1));
     const score = Math.round(box.card.score);
+    const best = plan.proof.state === 'best-possible';
     const better = beaten.filter((left) => (left.score ?? 0) > box.card.score).length;
     return html`<h1>${why.title(box.number)}</h1>
-      <p>${box.state === 'standing' ? why.standing : why.chosen(score, plan.sites)}</p>
-      <p>${beaten.length === 0 ? why.beatsNone : why.beats(beaten.length)} ${better > 0 ? why.better(better) : ''}</p>
+      <p>${box.state === 'standing' ? why.standing : box.locked ? why.locked : why.chosen(score, plan.sites, best)}</p>
+      <p>${beaten.length === 0 ? why.beatsNone : why.beats(beaten.length)} ${better > 0 ? why.better(better, best) : ''}</p>
       ${
         beaten.length > 0
           ? html`<h2>${why.beatenTitle}</h2>

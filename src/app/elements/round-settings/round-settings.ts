@@ -1,6 +1,6 @@
-/** Walkers, minutes a box, start and direction of the round. */
+/** Walkers, minutes a box, start and way round of the walk, and which way it is walked now. */
 import { css, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { setSetting } from '../../../edits/set-setting.ts';
 import type { SiteSettings } from '../../../site/types.ts';
 import { edit } from '../../actions/edit.ts';
@@ -42,6 +42,9 @@ export class RoundSettings extends StoreElement {
     `,
   ];
 
+  /** Whether it stands among the plan's settings: then how the walker goes about it is left out. */
+  @property({ type: Boolean }) plan = false;
+
   protected override watches() {
     return ['site', 'round', 'words'] as const;
   }
@@ -53,8 +56,14 @@ export class RoundSettings extends StoreElement {
     const { words } = this;
     return html`${this.#stepper(words.round.walkers, settings.walkers, 1, 12, (walkers) => this.#set('walkers', walkers))}
       ${this.#stepper(words.round.minutesPerBox, settings.minutesPerBox, 1, 30, (minutes) => this.#set('minutesPerBox', minutes))}
-      ${this.#start()}
-      <div class="row">
+      ${this.#start()} ${this.#wayRound()}
+      ${this.plan ? null : this.#direction()}`;
+  }
+
+  /** Which way it is walked now: for this window only, numbers stay. */
+  #direction() {
+    const { round, words } = this.state;
+    return html`<div class="row">
         <label for="direction">${words.round.direction}</label>
         <select
           id="direction"
@@ -94,7 +103,28 @@ export class RoundSettings extends StoreElement {
     </div>`;
   }
 
-  #set<K extends 'walkers' | 'minutesPerBox' | 'start'>(key: K, value: SiteSettings[K]): void {
+  /** Which way round the walk is planned; numbers and sheets follow. Without a trailhead there is no round trip to turn. */
+  #wayRound() {
+    const { site, words } = this.state;
+    if (!site?.features.some((one) => one.kind === 'trailhead'))
+      return html`<p class="small">${words.round.noStart}</p>`;
+    const { direction, order } = site.settings;
+    const choices = [null, 'clockwise', 'counterclockwise'] as const;
+    const pick = ({ target }: Event) =>
+      this.#set('direction', choices[(target as HTMLSelectElement).selectedIndex] ?? null);
+    return html`<div class="row">
+        <label for="way-round">${words.round.wayRound}</label>
+        <select id="way-round" ?disabled=${order.length > 0} @change=${pick}>
+          ${choices.map(
+            (one) =>
+              html`<option value=${one ?? ''} ?selected=${one === direction}>${words.round.waysRound[one ?? 'either']}</option>`,
+          )}
+        </select>
+      </div>
+      ${order.length > 0 ? html`<p class="small">${words.round.wayByHand}</p>` : null}`;
+  }
+
+  #set<K extends 'walkers' | 'minutesPerBox' | 'start' | 'direction'>(key: K, value: SiteSettings[K]): void {
     const { site } = this.state;
     if (!site) return;
     const done = setSetting(site, key, value);

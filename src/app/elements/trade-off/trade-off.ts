@@ -4,6 +4,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { setSetting } from '../../../edits/set-setting.ts';
 import type { Site } from '../../../site/types.ts';
 import { edit } from '../../actions/edit.ts';
+import { capital } from '../../capital.ts';
 import type { WalkPoint } from '../../engine/calls.ts';
 import { length } from '../../format.ts';
 import { StoreElement } from '../../store-element.ts';
@@ -40,6 +41,34 @@ export class TradeOff extends StoreElement {
       }
       .now {
         fill: var(--ink);
+      }
+      .target {
+        fill: transparent;
+        stroke: none;
+      }
+      .dot {
+        cursor: pointer;
+      }
+      text {
+        fill: var(--quiet);
+        font: 400 12.5px var(--sans);
+      }
+      .end {
+        text-anchor: end;
+      }
+      .heads {
+        display: flex;
+        justify-content: space-between;
+        margin-top: 6px;
+        padding: 0 4px;
+      }
+      section > button {
+        margin-top: 10px;
+      }
+      *,
+      *::before,
+      *::after {
+        box-sizing: border-box;
       }
       li button {
         display: flex;
@@ -106,22 +135,32 @@ export class TradeOff extends StoreElement {
     });
     const chosen = (point: WalkPoint, i: number) =>
       limit === null ? i === points.length - 1 : limit === limitOf(point);
+    const take = (point: WalkPoint, i: number) => this.#take(i === points.length - 1 ? null : limitOf(point));
     return html`<svg viewBox=${`0 0 ${size.width} ${size.height}`} aria-hidden="true">
         <path class="axis" d=${`M${size.pad} ${size.pad}V${size.height - size.pad}H${size.width - size.pad}`}></path>
         <path class="curve" d=${`M${points.map((p) => `${place(p).x} ${place(p).y}`).join('L')}`}></path>
-        ${points.map((p, i) => svg`<circle class=${chosen(p, i) ? 'now' : ''} cx=${place(p).x} cy=${place(p).y} r="5"></circle>`)}
+        <text x=${size.pad + 6} y=${size.pad + 10}>${capital(this.words.posts.score)}</text>
+        <text class="end" x=${size.width - size.pad} y=${size.height - size.pad - 6}>${capital(walkCurve.walk)}</text>
+        ${points.map((p, i) => this.#dot(place(p), chosen(p, i), () => take(p, i)))}
       </svg>
+      <p class="heads small"><span>${capital(walkCurve.walk)}</span><span>${capital(this.words.posts.score)}</span></p>
       <ol>
         ${points.map(
           (point, i) =>
             html`<li>
-              <button aria-pressed=${chosen(point, i)} @click=${() => this.#take(i === points.length - 1 ? null : limitOf(point))}>
+              <button aria-pressed=${chosen(point, i)} @click=${() => take(point, i)}>
                 <span>${walkCurve.point(length(point.metres, units), point.sites)}</span>
                 <span class="number">${Math.round(point.score)}</span>
               </button>
             </li>`,
         )}
       </ol>`;
+  }
+
+  /** A point for the pointer; the keyboard has the rows below. */
+  #dot({ x, y }: { x: number; y: number }, now: boolean, take: () => void) {
+    return svg`<g class="dot" @click=${take}><circle class="target" cx=${x} cy=${y} r="16"></circle
+      ><circle class=${now ? 'now' : ''} cx=${x} cy=${y} r="5"></circle></g>`;
   }
 
   async #ask(): Promise<void> {

@@ -7,7 +7,7 @@ import type { LeftOut, PlannedBox } from '../../../plan-types.ts';
 import type { AppState } from '../../state.ts';
 import type { MapHost, Overlay } from '../host.ts';
 import { boxAt } from './boxes.ts';
-import { leftOutAt } from './left-out.ts';
+import { takableAt } from './left-out.ts';
 
 /** px the pointer goes before a press becomes a move: a finger trembles more. */
 const slack = { mouse: 4, touch: 9 } as const;
@@ -38,7 +38,7 @@ export function hand(host: MapHost): Overlay {
     if (event.button !== 0 || !event.isPrimary || host.store.state.place !== 'posts') return;
     const corner = canvas.getBoundingClientRect();
     const at = place(event, corner);
-    const thing = boxAt(host, at) ?? leftOutAt(host, at);
+    const thing = boxAt(host, at) ?? takableAt(host, at);
     if (!thing || !host.frame) return;
     const home = host.map.project(host.frame.toLonLat(thing.at));
     const kind = event.pointerType === 'mouse' ? 'mouse' : 'touch';

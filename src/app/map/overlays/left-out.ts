@@ -15,18 +15,23 @@ import { type MapHost, nothing, type Overlay } from '../host.ts';
 const source = 'left-out';
 const chosenSource = 'left-out-chosen';
 
-/** From this zoom suggested places are drawn and can be pressed (ours: nearer, dots 25 m apart keep clear of each other). */
-const dotsFrom = 16.2;
+/** From this zoom suggested places are drawn and can be pressed (ours: nearer, dots 25 m apart keep clear of each other); while their list or one of them is open, from any. */
+const near = 16.2;
+
+function dotsFrom(state: AppState): number {
+  return state.posts.page === 'left' || chosenLeft(state) ? 0 : near;
+}
 
 export function leftOut(host: MapHost): Overlay {
   return {
     update(state, before) {
       const same = before && keys.every((key) => state[key] === before[key]);
-      if (same && held(state) === held(before)) return;
+      if (same && held(state) === held(before) && state.posts.page === before.posts.page) return;
       const open = state.place === 'posts';
       host.source(source, open && state.plan ? dots(host, state.plan, state) : nothing);
       host.source(chosenSource, open ? chosenFeatures(host, state) : nothing);
       for (const layer of layers(host)) host.layer(layer, layer.type === 'symbol' ? 'name' : 'thing');
+      host.map.setLayerZoomRange('left-out-dots', dotsFrom(state), 24);
     },
     press(press) {
       const left = host.store.state.place === 'posts' ? leftOutAt(host, press) : null;
@@ -45,17 +50,26 @@ const keys = ['plan', 'selection', 'theme', 'place', 'site', 'units'] as const;
 export function leftOutAt(host: MapHost, press: { readonly x: number; readonly y: number }): LeftOut | null {
   const { plan, site } = host.store.state;
   if (!plan || !site || !host.frame) return null;
-  const near = host.map.getZoom() >= dotsFrom;
+  const seen = host.map.getZoom() >= dotsFrom(host.store.state);
   const drawn = new Set(site.features.map(({ id }) => id));
   let least = boxSizes.target / 2;
   let best: LeftOut | null = null;
   for (const left of plan.leftOut) {
-    if (!near && !drawn.has(left.post)) continue;
+    if (!seen && !drawn.has(left.post)) continue;
     const at = host.map.project(host.frame.toLonLat(left.at));
     const away = Math.hypot(at.x - press.x, at.y - press.y);
     if (away <= least) [best, least] = [left, away];
   }
   return best;
+}
+
+/** The left-out post that a pointer may take along: a drawn one, or the chosen one. Suggested dots lie so close that the map could else not be moved. */
+export function takableAt(host: MapHost, press: { readonly x: number; readonly y: number }): LeftOut | null {
+  const left = leftOutAt(host, press);
+  if (!left) return null;
+  const { site, selection } = host.store.state;
+  const chosen = selection?.of === 'post' && selection.id === left.post;
+  return chosen || site?.features.some(({ id }) => id === left.post) ? left : null;
 }
 
 /** The chosen post that is no box, or null. */
@@ -116,9 +130,8 @@ function layers(host: MapHost): LayerSpecification[] {
       id: 'left-out-dots',
       type: 'circle',
       source,
-      minzoom: dotsFrom,
       paint: {
-        'circle-radius': ['interpolate', ['linear'], ['zoom'], 16, 2.2, 18, 4],
+        'circle-radius': ['interpolate', ['linear'], ['zoom'], 13, 1.6, 16, 2.4, 18, 4],
         'circle-color': ink.raised,
         'circle-opacity': 0.7,
         'circle-stroke-color': ink.line,

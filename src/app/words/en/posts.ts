@@ -1,4 +1,6 @@
 /** Words of the Posts place. */
+import { binding, kept, left, numbers } from './posts-plan.ts';
+
 export const posts = {
   title: 'Posts',
   box: (number: number) => `Box ${number}`,
@@ -23,15 +25,14 @@ export const posts = {
   },
   chosen: (boxes: number, sites: number) => (boxes === sites ? `${boxes} boxes` : `${boxes} boxes at ${sites} sites`),
   listTitle: 'Boxes in walking order',
-  leftOutTitle: (count: number) => `Left out (${count})`,
-  leftOutMore: (count: number) => `and ${count} more`,
   back: 'All boxes',
   next: (number: number) => `Next: box ${number}`,
-  weakestBox: (number: number, score: number) => `Look at box ${number}, the weakest: ${score}`,
+  weakestBox: (number: number, score: number) => `Weakest: box ${number}, ${score}`,
   also: (list: string) => `Also ${list}.`,
   alsoNone: 'No other bird of the region would score here.',
   stays: (percent: number) => `Stays chosen in ${percent} % of trials.`,
-  standing: 'Standing box.',
+  standing: 'Standing box: it stays in every plan.',
+  lockedHere: 'Locked here: every plan keeps it. Not set up yet.',
   pairedWith: (number: number) => `Paired with box ${number}: one site.`,
   weakest: 'Weakest:',
   weakestList: (first: string, second: string | null) => (second ? `${first}, then ${second}.` : `${first}.`),
@@ -84,12 +85,15 @@ export const posts = {
   scores: (now: number) => `It scores ${now}.`,
   scoresNow: (now: number, before: number) =>
     now === before ? `It scores ${now} as before.` : `It now scores ${now}, was ${before}.`,
+  lockedThere: 'It is locked there: the next plan keeps it.',
+  mayStillBeLeftOut: 'The next plan may still leave it out.',
   mayNotStand: (why: string) => `It stands ${why}: no box may stand there. Move it on, or take it back.`,
   standsWhereNot: 'No box may stand here:',
   changedBy: (by: number) => (by === 0 ? 'as before' : by > 0 ? `+${by}` : `−${-by}`),
-  locked: (number: number, facing: number) => `Box ${number} is locked where it stands, facing ${facing}°.`,
+  locked: (number: number, facing: number) =>
+    `Box ${number} is locked: every plan keeps it here, facing ${facing}°. It is still a box to be set up.`,
   unlocked: (number: number) => `Box ${number} is free to be chosen anew.`,
-  lock: 'Lock',
+  lock: 'Lock here',
   unlock: 'Unlock',
   whyHere: 'Why here',
   nudge: (way: string, wind: string, gain: number) => `Nudge ${way} ${wind}, +${gain}`,
@@ -114,18 +118,21 @@ export const posts = {
     noBox: 'Choose a box first.',
     title: (number: number) => `Why box ${number} stands here`,
     standing: 'It stands already and stays in every plan.',
-    chosen: (score: number, sites: number) =>
-      `It adds ${score} to the plan. The ${sites} sites were chosen together: the sum of their scores is as high as the spacing allows.`,
+    locked: 'You locked it here, so every plan keeps it. It is not set up yet.',
+    chosen: (score: number, sites: number, best: boolean) =>
+      `It adds ${score} to the plan. The ${sites} sites were chosen together: ${
+        best ? 'no other choice has a higher sum of scores.' : 'no other choice with a higher sum of scores was found.'
+      }`,
     beats: (count: number) =>
       count === 1
         ? 'One place lost to it.'
         : `${count} places lost to it: too close to it, or the worse of two neighbors.`,
     beatsNone: 'No other place lost to it: nothing better was near.',
-    better: (count: number) =>
-      count === 1
-        ? 'One of them scores more by itself; with it, the whole plan would score less.'
-        : `${count} of them score more by themselves; with one of them, the whole plan would score less.`,
-    beatenTitle: 'The best places it beat',
+    better: (count: number, best: boolean) =>
+      `${count === 1 ? 'One of them scores' : `${count} of them score`} more by itself; with it, ${
+        best ? 'the whole plan would score less.' : 'no better whole plan was found.'
+      }`,
+    beatenTitle: 'The best places that lost to it',
     away: (way: string, wind: string) => `${way} ${wind}`,
   },
   compare: {
@@ -133,33 +140,19 @@ export const posts = {
     title: (number: number) => `Box ${number} beside another`,
     with: 'Beside',
     option: (number: number, bird: string, score: number) => `Box ${number}, ${bird}, ${score}`,
+    sunHours: 'Sun from noon to 17 h',
     hours: (hours: string) => `${hours} h`,
     sure: 'Stays chosen',
     who: 'For',
     also: 'Also',
   },
-  kept: {
-    title: 'Kept plans',
-    about: 'Plans are kept while this site is open. Taking one up again is one step, which can be undone.',
-    name: 'Name',
-    usual: (count: number) => `Plan ${count}`,
-    keep: 'Keep this plan',
-    plan: 'Plan',
-    now: 'On the map',
-    sites: 'Sites',
-    walk: 'Walk',
-    minutes: 'Min',
-    same: 'The same boxes as on the map.',
-    differs: (now: string, then: string) =>
-      [now ? `Only on the map: boxes ${now}.` : '', then ? `Only in this plan: its boxes ${then}.` : '']
-        .filter(Boolean)
-        .join(' '),
-    take: 'Take it up',
-    drop: 'Forget it',
-    taken: (name: string) => `Took up “${name}” again.`,
-  },
+  kept,
+  numbers,
+  left,
+  binding,
   walkCurve: {
     title: 'What a longer walk buys',
+    walk: 'walk',
     about: 'The most the sites can score together within each walk. Choosing one sets the longest round.',
     make: 'Draw the curve',
     again: 'Draw it again',

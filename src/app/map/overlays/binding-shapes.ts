@@ -1,0 +1,64 @@
+/** Where the spacing rule binds: the sites of a bird that found fewer places than wanted, and the pairs that stand nearly as close as the rule allows. */
+import { birdById, isBird } from '../../../birds/index.ts';
+import { spacing } from '../../../criteria/spacing.ts';
+import type { Plan, PlannedBox } from '../../../plan-types.ts';
+import type { SiteSettings } from '../../../site/types.ts';
+
+export interface BindingPair {
+  readonly a: PlannedBox;
+  readonly b: PlannedBox;
+  readonly metres: number;
+  readonly needed: number;
+}
+
+export interface Binding {
+  /** Boxes of the birds that are short of sites. */
+  readonly boxes: readonly PlannedBox[];
+  readonly pairs: readonly BindingPair[];
+  /** Meters asked between two sites of the bird that is short; of several birds the most. */
+  readonly needed: number;
+}
+
+/** Up to this many times the spacing counts as bound (ours: within an eighth no third site fits beside the two along their line). */
+const nearly = 1.125;
+
+/** The newest answer: page and map ask for the same. */
+const last = new WeakMap<Plan, Binding | null>();
+
+/** Null where every wanted site found a place, or where something else than spacing keeps it from one. */
+export function bindingOf(plan: Plan, settings: SiteSettings): Binding | null {
+  if (last.has(plan)) return last.get(plan) ?? null;
+  const bound = work(plan, settings);
+  last.set(plan, bound);
+  return bound;
+}
+
+function work(plan: Plan, settings: SiteSettings): Binding | null {
+  const short = shortBirds(plan, settings);
+  const boxes = plan.boxes.filter((box) => short.has(box.bird));
+  const pairs = boxes.flatMap((a) =>
+    plan.boxes
+      .filter((b) => (short.has(b.bird) ? b.number > a.number : true) && b !== a && a.pairedWith !== b.number)
+      .flatMap((b) => tight(a, b, settings)),
+  );
+  if (pairs.length === 0) return null;
+  const own = pairs.filter(({ a, b }) => a.bird === b.bird);
+  const needed = Math.max(...(own.length > 0 ? own : pairs).map((pair) => pair.needed));
+  return { boxes, pairs, needed };
+}
+
+/** Birds with fewer sites than wanted though a place too close to a box could have had one. */
+function shortBirds(plan: Plan, { wanted }: SiteSettings): ReadonlySet<string> {
+  if (!plan.leftOut.some((left) => left.code === 'too-close' || left.code === 'outscored')) return new Set();
+  const sites = (bird: string) =>
+    plan.boxes.filter((box) => box.bird === bird && (box.pairedWith === null || box.pairedWith > box.number)).length;
+  return new Set(wanted.filter((wish) => sites(wish.bird) < wish.sites).map(({ bird }) => bird));
+}
+
+function tight(a: PlannedBox, b: PlannedBox, settings: SiteSettings): BindingPair[] {
+  if (!isBird(a.bird) || !isBird(b.bird)) return [];
+  const one = { at: a.at, bird: birdById(a.bird), pairedWithOther: false };
+  const other = { at: b.at, bird: birdById(b.bird), pairedWithOther: false };
+  const { distance: metres, needed } = spacing(one, other, settings);
+  return needed > 0 && metres <= needed * nearly ? [{ a, b, metres, needed }] : [];
+}
