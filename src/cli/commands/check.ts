@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { unusedSettings } from '../../criteria/unused-settings.ts';
 import { readSite } from '../../site/read.ts';
 import { type Command, exit } from '../command.ts';
 import { counted } from '../counted.ts';
@@ -12,7 +13,8 @@ export const check: Command = {
   options: { json: { type: 'boolean' } },
   files: [1, 1],
   async run({ files, options, out }) {
-    const { site, issues } = readSite(readText(files[0]), basename(files[0]));
+    const { site, issues: read } = readSite(readText(files[0]), basename(files[0]));
+    const issues = site ? [...read, ...unusedSettings(site.settings)] : read;
     if (options.json) out(JSON.stringify({ opens: site !== null, issues }, null, 2));
     else {
       for (const line of issueLines(issues)) out(line);
