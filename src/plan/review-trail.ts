@@ -79,7 +79,7 @@ function formerBox(visit: Visit, feature: SiteFeature | undefined, bird: string)
 function wantsSpot({ nests, seasons, advice }: BoxReview): boolean {
   const failed = nests.filter((nest) => nest.outcome === 'failed').length;
   const unused = seasons.length >= 2 && nests.every((nest) => nest.outcome === 'no-eggs');
-  return unused || failed >= 2 || advice.some((one) => one.kind === 'move');
+  return unused || failed >= 2 || advice.some((one) => one.kind === 'move' || one.wants === 'shade');
 }
 
 /** Reviews twice: first to see which boxes did badly, then with the better spots found for those. */

@@ -97,18 +97,22 @@ const losing: Rule = ({ name, fledged, failed, better }) =>
         better,
       );
 
-/** Shade is what helps, so the spot offered is the shadiest near, not the one with the best score. */
-const heat: Rule = ({ name, causes, better }) => {
-  if ((causes.heat ?? 0) === 0) return null;
+/** Shade is what helps, so the spot offered is the shadiest near, not the one with the best score. A box that does well is cooled where it stands. */
+const heat: Rule = ({ name, causes, fledged, better }) => {
+  const lost = causes.heat ?? 0;
+  if (lost === 0) return null;
   const shady = better?.sun ? better : null;
-  const where = shady
-    ? `${shady.label} gets ${hours(shady.sun!.there)} hours of afternoon sun instead of ${hours(shady.sun!.here)}.`
-    : 'no clearly shadier spot is known near it: look for a post shaded from the west.';
+  const worth = lost * 2 > fledged;
+  const far = shady
+    ? `In the shade: ${shady.label} gets ${hours(shady.sun!.there)} hours of afternoon sun instead of ${hours(shady.sun!.here)}.`
+    : 'No clearly shadier spot is known near it.';
+  const where = worth ? far : 'It does well where it is.';
+  const cool = 'A pale, vented box with a deep roof cools; turning it hardly does (5–10 °C against 0.6 °C).';
   return advise(
-    'move',
-    `${name} lost ${nests(causes.heat!)} to heat: ${where} A pale, vented box helps too; turning it hardly does (5–10 °C against 0.6 °C).`,
-    ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009'],
-    shady,
+    shady && worth ? 'move' : 'keep',
+    `${name} lost ${nests(lost)} to heat and fledged ${fledged}. ${where} ${cool}`,
+    ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009', 'ours'],
+    shady && worth ? shady : null,
     'shade',
   );
 };
@@ -156,5 +160,8 @@ const rules: readonly Rule[] = [unused, pests, heat, losing, guard, pair, reface
 export function adviceFor(facts: BoxFacts): readonly Advice[] {
   const found = rules.map((rule) => rule(facts)).filter((advice) => advice !== null);
   const one = found.filter((advice, i) => found.findIndex((other) => other.kind === advice.kind) === i);
-  return one.length > 0 ? one : [keep(facts)!];
+  // A box that goes is not told to stay as well.
+  const goes = one.some(({ kind }) => kind === 'move' || kind === 'retire');
+  const said = goes ? one.filter(({ kind }) => kind !== 'keep') : one;
+  return said.length > 0 ? said : [keep(facts)!];
 }

@@ -100,7 +100,7 @@ describe('the shadiest place near a box', () => {
     const [advice] = trail.review.boxes[0]!.advice;
     expect(advice).toMatchObject({ kind: 'move', wants: 'shade' });
     expect(advice!.sentence).toMatch(
-      /lost 1 nest to heat: the post “shady” \d+ yd northwest gets 3\.7 hours of afternoon sun instead of 5\.0\./,
+      /lost 1 nest to heat and fledged 0\. In the shade: the post “shady” \d+ yd northwest gets 3\.7 hours of afternoon sun instead of 5\.0\./,
     );
     expect(trail.moves.sunny!.gain).toBeLessThan(0);
     expect(changesOf(trail, plan)[0]).toMatchObject({ kind: 'move', cannot: null });
@@ -109,13 +109,23 @@ describe('the shadiest place near a box', () => {
   it('is not looked for when a nest was lost to cold', () => {
     expect(reviewed('cold').moves).toEqual({});
   });
-  it('says so when there is none near', () => {
+  it('says so when there is none near, and keeps the box', () => {
     const alone: typeof plan = { ...plan, leftOut: [] };
     const trail = reviewTrail({ ground, suns, plan: alone, visits: lost('heat'), today: '2026-11-01', seed: 1 });
-    expect(trail.review.boxes[0]!.advice[0]!.sentence).toContain('no clearly shadier spot is known near it');
-    expect(changesOf(trail, alone).map(({ kind, cannot }) => [kind, cannot === null])).toEqual([
-      ['move', false],
-      ['keep', true],
+    expect(trail.review.boxes[0]!.advice[0]).toMatchObject({ kind: 'keep' });
+    expect(trail.review.boxes[0]!.advice[0]!.sentence).toContain('No clearly shadier spot is known near it.');
+    expect(changesOf(trail, alone).map(({ kind, cannot }) => [kind, cannot])).toEqual([['keep', null]]);
+  });
+  it('does not move a box that fledged more than it lost to heat', () => {
+    const good = [2023, 2024].flatMap((year) => [
+      makeVisit({ id: `c${year}`, post: 'sunny', date: `${year}-05-01`, state: 'eggs', bird, eggs }),
+      makeVisit({ id: `d${year}`, post: 'sunny', date: `${year}-06-08`, state: 'fledged', bird }),
     ]);
+    const visits = [...good, ...lost('heat')];
+    const { review } = reviewTrail({ ground, suns, plan, visits, today: '2026-11-01', seed: 1 });
+    expect(review.boxes[0]!.advice[0]).toMatchObject({ kind: 'keep', to: null });
+    expect(review.boxes[0]!.advice[0]!.sentence).toMatch(
+      /lost 1 nest to heat and fledged 2\. It does well where it is\. A pale, vented box/,
+    );
   });
 });

@@ -125,6 +125,7 @@ describe('advice', () => {
     entrance: 0.9,
     better: null,
   };
+  const shady = { label: 'a spot 20 ft east', gain: -4, sun: { there: 2, here: 4.5 } };
   const better = { label: 'a post 40 yd east', gain: 12 };
   const kinds = (change: Partial<BoxFacts>) => adviceFor({ ...facts, ...change }).map((advice) => advice.kind);
   test.each<[string, Partial<BoxFacts>, string[]]>([
@@ -146,7 +147,13 @@ describe('advice', () => {
     ['already a pair', { rivalNests: 1, rivalShare: 0.6, paired: true }, ['keep']],
     ['wet nest, bad facing', { failed: 1, causes: { weather: 1 }, entrance: 0.2 }, ['re-face']],
     ['wet nest, good facing', { failed: 1, causes: { weather: 1 } }, ['keep']],
-    ['heat: shade, never turning', { failed: 1, causes: { heat: 1 }, entrance: 0.2 }, ['move']],
+    [
+      'heat: shade, never turning',
+      { failed: 1, fledged: 0, causes: { heat: 1 }, entrance: 0.2, better: shady },
+      ['move'],
+    ],
+    ['heat without a shadier spot', { failed: 1, fledged: 0, causes: { heat: 1 }, better }, ['keep']],
+    ['heat in a box that does well', { failed: 1, fledged: 2, causes: { heat: 1 }, better: shady }, ['keep']],
     [
       'several at once, the weightiest first',
       { failed: 2, fledged: 0, causes: { predator: 1, weather: 1 }, entrance: 0.1, better },

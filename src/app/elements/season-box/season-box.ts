@@ -79,12 +79,12 @@ export class SeasonBox extends StoreElement {
       </section>`;
   }
 
-  #advice({ kind, sentence, sources: keys }: Advice, box: BoxReview) {
+  #advice({ kind, sentence, sources: keys, wants }: Advice, box: BoxReview) {
     const { season } = this.words;
     const trail = this.state.season.trail!;
     const [move, pair] = [trail.moves[box.post], trail.pairs[box.post]];
     return html`<p><span class="act">${season.advice[kind]}</span> ${sentence}</p>
-      ${kind === 'move' ? html`<p>${move ? season.moveTo(move.label, gainWords(move)) : season.noBetter}</p>` : null}
+      ${kind === 'move' && wants === 'score' ? html`<p>${move ? season.moveTo(move.label, gainWords(move)) : season.noBetter}</p>` : null}
       ${kind === 'pair' && pair ? html`<p>${season.pairAt(pair.label)}</p>` : null}
       <p class="small">${season.source(keys.map((key) => titleOf(key, season.ours)))}</p>`;
   }
@@ -120,9 +120,12 @@ export class SeasonBox extends StoreElement {
   }
 }
 
-/** "Title, publisher, year", or the key when it explains itself; what is ours cites nobody. */
+/** "Title, publisher, year", each said once; a paper is named by its authors and year, which are its key. What is ours cites nobody. */
 function titleOf(key: string, ours: string): string {
   if (key === 'ours') return ours;
   const source = sources.find((one) => one.key === key);
-  return source ? [source.title, source.publisher, source.year].filter(Boolean).join(', ') : key;
+  if (!source) return key;
+  const paper = /\d{4}$/.test(key) && !source.title.includes(key.split(' ')[0]!);
+  const parts = [paper ? key : '', source.title, source.publisher, source.year ?? ''];
+  return parts.filter((part, i) => part !== '' && !parts.some((other, j) => j < i && other.includes(part))).join(', ');
 }

@@ -107,11 +107,12 @@ function layer({ ink }: MapHost): LayerSpecification {
       'icon-padding': 0,
       'text-field': ['get', 'words'],
       'text-font': [fontNames.fontBold],
-      'text-size': 12.5,
-      'text-anchor': 'left',
-      'text-offset': [0.85, 2.1],
+      'text-size': 12,
+      // To the right of the shape where there is room, else to its left or under it, else the shape speaks alone.
+      'text-variable-anchor-offset': ['left', [0.85, 2.1], 'right', [-0.85, 2.1], 'top', [0, 2.8]],
+      'text-justify': 'auto',
       'text-optional': true,
-      'text-padding': 1,
+      'text-padding': 2,
     },
     paint: { 'text-color': ink.ink, 'text-halo-color': ink.halo, 'text-halo-width': 2 },
   };

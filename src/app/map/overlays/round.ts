@@ -147,7 +147,8 @@ function legLayers(host: MapHost, { theme }: AppState): LayerSpecification[] {
         layout: { 'line-join': 'round', 'line-cap': 'round' },
         paint: {
           'line-color': color[look]!,
-          'line-width': look === 'dotted' ? 3.5 : 2,
+          // Colored lines are wider than ink: over green land a thin one is seen by its pattern only.
+          'line-width': { dotted: 4, dashed: 3, 'dash-dot': 3 }[look] ?? 2.2,
           ...(dash ? { 'line-dasharray': dash } : {}),
         },
       }),
