@@ -61,6 +61,7 @@ describe.each([
         if (quick.score === 0) zeros++;
       }
     }
-    expect(zeros).toBeGreaterThan(5);
+    // With a floor only a refusal makes a 0.
+    expect(zeros).toBeGreaterThan(settings.figures ? 0 : 5);
   });
 });
