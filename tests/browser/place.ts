@@ -41,6 +41,7 @@ function* inside(root: ParentNode): Generator<HTMLElement> {
 function shownText(node: Node): string {
   if (node instanceof HTMLStyleElement) return '';
   if (node instanceof Text) return node.data;
+  if (node instanceof HTMLSlotElement) return node.assignedNodes({ flatten: true }).map(shownText).join(' ');
   const root = node instanceof HTMLElement && node.shadowRoot ? node.shadowRoot : node;
   return [...root.childNodes].map(shownText).join(' ');
 }

@@ -62,7 +62,7 @@ describe('nest survival', () => {
     expect(periodSurvival(survival, 2).share.toFixed(3)).toBe('0.922');
     expect(periodSurvival(survival, 3).share.toFixed(3)).toBe('0.885');
   });
-  // The printed standard-error example of Johnson 1979 could not be seen: worked by hand from the formula sqrt((E − L) L / E³).
+  // No printed worked example of this standard error could be found or seen (Johnson 1979, Hensler & Nichols 1981 and the pages above were looked for): worked by hand from the formula sqrt((E − L) L / E³).
   // E = 400 days, L = 16: daily 1 − 16/400 = 0.96; variance 384 × 16 / 64,000,000 = 0.000096; its root 0.0097980.
   test('standard error, worked by hand', () => {
     const survival = mayfield([

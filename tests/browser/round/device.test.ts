@@ -129,7 +129,7 @@ describe('a photo', () => {
   };
   const give = async (file: File) => {
     await press('button[data-state=eggs]');
-    const input = await until(() => alone.find<HTMLInputElement>('mp-visit-form input[type=file]'), 'the camera');
+    const input = await until(() => alone.find<HTMLInputElement>('input[capture]'), 'the camera');
     const files = new DataTransfer();
     files.items.add(file);
     input.files = files.files;
@@ -139,7 +139,7 @@ describe('a photo', () => {
     start();
     await give(await picture());
     await until(() => alone.text().includes('Photo kept on this device.'), 'the photo');
-    await press('mp-visit-form button.keep');
+    await press('button.keep');
     const visit = await until(() => alone.store.state.round.log.find((one) => one.photo !== null), 'the visit');
     const kept = await (await logOf(alone.store)).photo(visit.photo!);
     const bitmap = await createImageBitmap(kept!);

@@ -28,7 +28,7 @@ const pages: readonly (readonly [string, () => Promise<void>, string])[] = [
       await press('button[data-state=eggs]');
       await until(() => alone.find('mp-visit-form'), 'the form');
       for (const fold of alone.all('details')) (fold as HTMLDetailsElement).open = true;
-      await press('mp-visit-form button[data-word=wasps]');
+      await press('button[data-word=wasps]');
     },
     'Keep away from the wasps',
   ],
@@ -36,8 +36,8 @@ const pages: readonly (readonly [string, () => Promise<void>, string])[] = [
     'key',
     async () => {
       await press('button[data-state=unsure]');
-      await press('mp-nest-key button[data-word=twigs]');
-      await press('mp-nest-key button[data-word=blue]');
+      await press('button[data-word=twigs]');
+      await press('button[data-word=blue]');
     },
     'Unsure',
   ],

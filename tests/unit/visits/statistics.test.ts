@@ -64,6 +64,27 @@ describe('intervals', () => {
 });
 
 describe('survival', () => {
+  // Johnson (1979, Auk 96:651–661) gives the error as that of the maximum-likelihood estimate: it must be the curvature of the likelihood at its top.
+  test('the standard error is the curvature of the likelihood', () => {
+    const cases = fc.tuple(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 60, max: 2000 }));
+    fc.assert(
+      fc.property(cases, ([losses, days]) => {
+        const nests = Array.from({ length: losses + 1 }, (_, i) => ({
+          days: i < losses ? 1 : days - losses,
+          lost: i < losses,
+        }));
+        const { daily, standardError } = mayfield(nests)!;
+        const logLikelihood = (rate: number) => (days - losses) * Math.log(rate) + losses * Math.log(1 - rate);
+        const step = (1 - daily) * 1e-3;
+        const curve =
+          (logLikelihood(daily + step) - 2 * logLikelihood(daily) + logLikelihood(daily - step)) / step ** 2;
+        expect(logLikelihood(daily)).toBeGreaterThan(logLikelihood(daily + step));
+        expect(logLikelihood(daily)).toBeGreaterThan(logLikelihood(daily - step));
+        expect(standardError * Math.sqrt(-curve)).toBeCloseTo(1, 3);
+      }),
+      { seed: 9, numRuns: 100 },
+    );
+  });
   test('no exposure, no answer', () => {
     expect(mayfield([])).toBeNull();
     expect(mayfield([{ days: 0, lost: true }])).toBeNull();

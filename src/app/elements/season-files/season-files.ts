@@ -26,6 +26,14 @@ export class SeasonFiles extends StoreElement {
         min-height: 44px;
         max-width: 100%;
       }
+      @media (max-width: 719px) {
+        input {
+          min-height: 56px;
+        }
+        .two button {
+          min-height: 64px;
+        }
+      }
       .two {
         display: grid;
         grid-template-columns: 1fr 1fr;
