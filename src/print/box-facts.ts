@@ -66,6 +66,8 @@ export function sharedFacts(facts: BookFacts, box: PlannedBox): Fact[] {
   ];
 }
 
+type TapeFacts = Pick<BookFacts, 'units' | 'plan'> & { readonly stamp: Pick<BookFacts['stamp'], 'declination'> };
+
 /** Pole (TWRA) and guard (common practice), in one system of units. */
 function poleFacts(units: Units): Fact[] {
   const [pole, rebar, pipe, top, jump] =
@@ -84,8 +86,21 @@ function poleFacts(units: Units): Fact[] {
   ];
 }
 
+/** What the person who mounts a box needs in the hand: the place by two tapes, height and hole, pole and guard. */
+export function mountFacts(
+  { units, plan, declination }: Pick<BookFacts, 'units' | 'plan'> & Pick<BookFacts['stamp'], 'declination'>,
+  box: PlannedBox,
+  marks: readonly Mark[],
+): Fact[] {
+  return [
+    { label: 'Tape', words: tapeLine({ units, plan, stamp: { declination } }, box, marks) },
+    ...buildFacts({ units }, box).filter(({ label }) => label === 'Hole'),
+    ...poleFacts(units),
+  ];
+}
+
 /** Two tapes, or why there are none and how far the stop before is. */
-function tapeLine({ units, plan, stamp }: BookFacts, { at, number }: PlannedBox, marks: readonly Mark[]): string {
+function tapeLine({ units, plan, stamp }: TapeFacts, { at, number }: PlannedBox, marks: readonly Mark[]): string {
   const tapes = tapesTo(at, marks);
   if (!tapes) {
     const leg = plan.rounds.flatMap((round) => round.legs).find((one) => one.to === number);
@@ -111,7 +126,7 @@ function facesLine({ stamp }: BookFacts, { card }: PlannedBox): string {
 }
 
 /** Hole, floor, air and water of the bird's box; vents and drains from TXMN, NRCS-NH and OEBS, where the handbook names them. */
-function buildFacts({ units }: BookFacts, box: PlannedBox): Fact[] {
+function buildFacts({ units }: Pick<BookFacts, 'units'>, box: PlannedBox): Fact[] {
   const guide = guideOf(box);
   const height = heightWords(box.holeHeight, units);
   if (!guide)

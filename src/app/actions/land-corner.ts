@@ -1,5 +1,6 @@
 /** The chosen corner by keyboard: from corner to corner, and moved by metres. */
 import { type Corner, chainsOf, positionAt } from '../../edits/chains.ts';
+import { moveFeatures } from '../../edits/move-feature.ts';
 import { movePost } from '../../edits/move-post.ts';
 import { moveVertex } from '../../edits/move-vertex.ts';
 import { makeFrame } from '../../ground/frame.ts';
@@ -23,19 +24,23 @@ export function stepCorner(store: Store, by: number): void {
   chooseCorner(store, all[next] ?? null);
 }
 
-/** Moves the chosen corner, or the chosen point, by metres east and north. */
+/** Moves the chosen corner, or the chosen point, by metres east and north; an area or line without a chosen corner moves whole. */
 export function nudge(store: Store, east: number, north: number): void {
   const { site, land } = store.state;
   const chosen = site?.features.find(({ id }) => id === chosenId(store));
   if (!site || !chosen?.geometry) return;
   const isPoint = chosen.geometry.type === 'Point';
-  if (!isPoint && !land.corner) return;
-  const from = isPoint
-    ? (chosen.geometry.coordinates as LonLat)
-    : (positionAt(chosen.geometry, land.corner!) as LonLat);
+  const { shared, corner } = land;
+  const from = isPoint ? (chosen.geometry.coordinates as LonLat) : firstOf(chosen.geometry, corner);
   const to = makeFrame([from[0], from[1]]).toLonLat({ x: east, y: north });
   const answer = isPoint
     ? movePost(site, chosen.id, to)
-    : moveVertex(site, chosen.id, land.corner!, to, { shared: land.shared });
+    : corner
+      ? moveVertex(site, chosen.id, corner, to, { shared })
+      : moveFeatures(site, [chosen.id], [to[0] - from[0], to[1] - from[1]], { shared });
   if (change(store, answer)) warnOfPlace(store, chosen.id);
+}
+
+function firstOf(geometry: SiteGeometry, corner: Corner | null): LonLat {
+  return positionAt(geometry, corner ?? { chain: 0, corner: 0 }) as LonLat;
 }

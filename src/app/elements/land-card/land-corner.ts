@@ -1,4 +1,4 @@
-/** Corners of the chosen thing without the map: step from one to the next, move it with the arrow keys, delete it. */
+/** Corners of the chosen thing without the map: step from one to the next, move it with the arrow keys, delete it; or move the thing whole. */
 import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { positionAt } from '../../../edits/chains.ts';
@@ -56,19 +56,22 @@ export class LandCorner extends StoreElement {
         : null;
     return html`<section>
       ${isPoint ? null : this.#stepper(at, all.length)}
-      ${
-        place
-          ? html`<span class="move" tabindex="0" role="group" aria-label=${land.nudgeLabel} data-move @keydown=${this.#keys}
-                >${formatDecimal(place as LonLat)}<span class="why">${land.nudgeHint}</span></span
-              >
-              <div class="two" style="margin-top:8px">
-                ${(['north', 'south', 'west', 'east'] as const).map(
-                  (way) =>
-                    html`<button data-way=${way} @click=${() => this.#nudge(way)}>${land.wayWords[way]}</button>`,
-                )}
-              </div>`
-          : null
-      }
+      <span
+        class="move"
+        tabindex="0"
+        role="group"
+        aria-label=${place ? land.nudgeLabel : land.moveWholeLabel}
+        data-move=${place ? 'corner' : 'whole'}
+        @keydown=${this.#keys}
+        >${place ? formatDecimal(place as LonLat) : land.moveWhole}<span class="why"
+          >${place ? land.nudgeHint : land.moveWholeHint}</span
+        ></span
+      >
+      <div class="two" style="margin-top:8px">
+        ${(['north', 'south', 'west', 'east'] as const).map(
+          (way) => html`<button data-way=${way} @click=${() => this.#nudge(way)}>${land.wayWords[way]}</button>`,
+        )}
+      </div>
     </section>`;
   }
 

@@ -30,6 +30,9 @@ export class Page extends LitElement {
     .foot:not(.full) {
       display: none;
     }
+    ::slotted(*) {
+      box-sizing: border-box;
+    }
     ::slotted(button) {
       flex: 0 1 auto;
       line-height: 1.15;

@@ -34,6 +34,11 @@ export class PostCard extends StoreElement {
     return ['words', 'units'] as const;
   }
 
+  /** The spade's part is fetched with the first card, not with the app. */
+  protected override firstUpdated(): void {
+    void import('../post-mount/post-mount.ts');
+  }
+
   protected override willUpdate(): void {
     if (this.box && this.box !== this.#asked) void this.#look(this.box);
   }
@@ -45,6 +50,7 @@ export class PostCard extends StoreElement {
     return html`${this.#head(box)} ${this.#weakest(card)}
       <mp-reason-rows .card=${card}></mp-reason-rows>
       ${this.#flags(card)} ${this.#sun(card)} ${this.#facing(box)}
+      <mp-post-mount .box=${box}></mp-post-mount>
       <mp-source-foot .rows=${card.rows}></mp-source-foot>`;
   }
 

@@ -1,54 +1,50 @@
 /** The Land place's hand on the map: chooses things, puts corners, drags handles, and draws what is in progress. */
 import type { Feature } from 'geojson';
 import { addVertex } from '../../../edits/add-vertex.ts';
-import { type Chain, chainsOf, mapChains } from '../../../edits/chains.ts';
-import type { Edit } from '../../../edits/edit.ts';
-import { movePost } from '../../../edits/move-post.ts';
-import { moveVertex } from '../../../edits/move-vertex.ts';
+import type { Chain } from '../../../edits/chains.ts';
 import type { LonLat, SiteFeature } from '../../../site/types.ts';
 import { putCorner } from '../../actions/land-draw.ts';
+import { endTrial, tryLand } from '../../actions/land-live.ts';
 import { pressOffer } from '../../actions/land-offer.ts';
 import { change, choose, chooseCorner, setLand } from '../../actions/land-state.ts';
 import { pickOther } from '../../actions/land-tools.ts';
 import { warnOfPlace } from '../../actions/land-warn.ts';
-import type { Offer } from '../../land-state.ts';
+import { onceAFrame } from '../../once-a-frame.ts';
 import type { AppState } from '../../state.ts';
 import type { MapHost } from '../host.ts';
 import { Cross } from './cross.ts';
-import { outlineCrossing } from './crossing.ts';
 import { deskLayers, deskSource } from './desk-layers.ts';
+import { type Drag, dragMarks, editOf, wholeHandle } from './drag.ts';
 import { edgesOf, type Handle, handleAt, handleMarks, handlesOf } from './handles.ts';
+import { type Down, listen } from './listen.ts';
 import { offerMarks, previewMarks } from './offers.ts';
 import { type Stroke, startPen } from './pen.ts';
 import { draws, shape, sketch } from './sketch.ts';
 import { degreesPerPixel, reachPixels, type Snapped, snap, snapChains } from './snap.ts';
-import { thingAt } from './thing-at.ts';
+import { covers, thingAt } from './thing-at.ts';
+import { lookAt, showOffers } from './view.ts';
 
 /** Half the target of a handle, px (44 with a mouse, 56 with a finger). */
 const targets = { mouse: 22, touch: 28 } as const;
 
-interface Drag {
-  readonly id: string;
-  readonly handle: Handle;
-  /** What letting go now would do. */
-  edit: Edit | null;
-  at: LonLat;
-}
-
 export class Desk {
   readonly #host: MapHost;
   readonly #stop: () => void;
-  readonly #tidy: (() => void)[] = [];
+  readonly #tidy: () => void;
   #hand: LonLat | null = null;
   #snapped: Snapped | null = null;
   #drag: Drag | null = null;
   #free = false;
   #touch = matchMedia('(pointer: coarse)').matches;
   #chains: { readonly of: unknown; readonly without: string | null; readonly chains: readonly Chain[] } | null = null;
-  #waiting = false;
   #cross: Cross | null = null;
   /** Where the hand went down last, px, and which pointer it was. */
-  #down: { readonly x: number; readonly y: number; readonly pointer: number } | null = null;
+  #down: Down | null = null;
+
+  /** At most one drawing a frame. */
+  readonly #later = onceAFrame(() => {
+    if (this.#host.store.state.place === 'land') this.#draw();
+  });
 
   constructor(host: MapHost) {
     this.#host = host;
@@ -59,7 +55,18 @@ export class Desk {
       drag: (stroke) => this.#dragTo(stroke),
       drop: () => this.#drop(),
     });
-    this.#listen();
+    this.#tidy = listen(host.map, {
+      seen: (touch, free) => {
+        this.#touch = touch;
+        this.#free = free;
+      },
+      down: (at) => {
+        this.#down = at;
+      },
+      lost: () => this.#letGo(),
+      left: () => (this.#cross ? undefined : this.point(null)),
+      zoomed: this.#later,
+    });
   }
 
   /** Draws anew; called after every change of the store while Land is open. */
@@ -71,8 +78,8 @@ export class Desk {
       )
     )
       return;
-    if (state.land.look && state.land.look !== before?.land.look) this.#lookAt(state.land.look);
-    if (state.land.offers !== before?.land.offers) this.#showOffers(state.land.offers);
+    if (state.land.look && state.land.look !== before?.land.look) lookAt(this.#host.map, state.land.look);
+    if (state.land.offers !== before?.land.offers) showOffers(this.#host.map, state.land.offers);
     this.#setCross(state.land.cross);
     if (!state.land.tool) this.#hand = null;
     this.#host.map.getCanvas().style.cursor = state.land.tool ? 'crosshair' : '';
@@ -82,7 +89,7 @@ export class Desk {
   remove(): void {
     this.#setCross(false);
     this.#stop();
-    for (const tidy of this.#tidy) tidy();
+    this.#tidy();
     this.#host.map.getCanvas().style.cursor = '';
     this.#host.source(deskSource, { type: 'FeatureCollection', features: [] });
   }
@@ -91,27 +98,6 @@ export class Desk {
   point(at: LonLat | null): void {
     this.#hand = at === null ? null : this.#pull(at).at;
     this.#later();
-  }
-
-  /** Offered places out of sight are brought into sight; the map stays where it is when all can be seen. */
-  #showOffers(offers: readonly Offer[]): void {
-    const { map } = this.#host;
-    const seen = map.getBounds();
-    if (offers.every(({ at }) => seen.contains(at))) return;
-    const [lons, lats] = [offers.map(({ at }) => at[0]), offers.map(({ at }) => at[1])];
-    const zoom = Math.min(map.getZoom(), 19.5);
-    const box: [number, number, number, number] = [
-      Math.min(...lons),
-      Math.min(...lats),
-      Math.max(...lons),
-      Math.max(...lats),
-    ];
-    map.fitBounds(box, { padding: 60, maxZoom: zoom, duration: 0 });
-  }
-
-  #lookAt([west, south, east, north]: readonly [number, number, number, number]): void {
-    const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
-    this.#host.map.fitBounds([west, south, east, north], { padding: 60, maxZoom: 19.5, duration: still ? 0 : 300 });
   }
 
   #setCross(wanted: boolean): void {
@@ -124,36 +110,6 @@ export class Desk {
         point: (at) => this.point(at),
         put: (at, x, y) => this.#press({ x, y, at }),
       });
-  }
-
-  #listen(): void {
-    const { map } = this.#host;
-    const canvas = map.getCanvasContainer();
-    const seen = (event: PointerEvent) => {
-      this.#touch = event.pointerType === 'touch';
-      this.#free = event.altKey;
-    };
-    const down = (event: PointerEvent) => {
-      const box = canvas.getBoundingClientRect();
-      this.#down = { x: event.clientX - box.x, y: event.clientY - box.y, pointer: event.pointerId };
-    };
-    const lost = () => this.#letGo();
-    const left = () => (this.#cross ? undefined : this.point(null));
-    const zoomed = () => this.#later();
-    canvas.addEventListener('pointermove', seen, true);
-    canvas.addEventListener('pointerdown', seen, true);
-    canvas.addEventListener('pointerdown', down, true);
-    canvas.addEventListener('pointercancel', lost);
-    canvas.addEventListener('pointerleave', left);
-    map.on('zoomend', zoomed);
-    this.#tidy.push(() => {
-      canvas.removeEventListener('pointermove', seen, true);
-      canvas.removeEventListener('pointerdown', seen, true);
-      canvas.removeEventListener('pointerdown', down, true);
-      canvas.removeEventListener('pointercancel', lost);
-      canvas.removeEventListener('pointerleave', left);
-      map.off('zoomend', zoomed);
-    });
   }
 
   #press({ x, y, at }: Stroke): void {
@@ -208,11 +164,19 @@ export class Desk {
     const chosen = this.#chosen();
     const { land, pictures } = this.#host.store.state;
     if (land.tool || pictures.tool || !chosen) return false;
-    const handle = this.#handleAt(this.#down ?? stroke);
+    const handle = this.#handleAt(this.#down ?? stroke) ?? this.#wholeAt(chosen, stroke);
     if (!handle) return false;
     this.#hold();
     this.#drag = { id: chosen.id, handle, edit: null, at: handle.at };
     return true;
+  }
+
+  /** A mouse inside the chosen area takes it whole; a finger there moves the map, and the card has arrows for it. */
+  #wholeAt(chosen: SiteFeature, { at }: Stroke): Handle | null {
+    const { map } = this.#host;
+    const down = this.#down ? map.unproject([this.#down.x, this.#down.y]) : null;
+    const from: LonLat = down ? [down.lng, down.lat] : at;
+    return this.#touch || !covers(chosen, from) ? null : wholeHandle(from);
   }
 
   /** The hand's moves come to the map also over the notebook. */
@@ -228,6 +192,7 @@ export class Desk {
   #letGo(): void {
     if (!this.#drag) return;
     this.#drag = null;
+    endTrial(this.#host.store, false);
     this.#host.map.dragPan.enable();
     setLand(this.#host.store, { trouble: null });
     this.#later();
@@ -237,22 +202,14 @@ export class Desk {
     const { site, land } = this.#host.store.state;
     const drag = this.#drag;
     if (!drag || !site) return;
-    drag.at = this.#pull(at, drag.id).at;
-    drag.edit = this.#editOf(drag);
+    // A thing moved whole is not pulled: the hand holds it anywhere.
+    drag.at = drag.handle.is === 'whole' ? at : this.#pull(at, drag.id).at;
+    drag.edit = editOf(site, drag, land.shared);
+    if ('site' in drag.edit) tryLand(this.#host.store, drag.edit.site, drag.at);
     const refused = 'refused' in drag.edit ? drag.edit.refused : null;
     if (refused !== (land.trouble?.sentence ?? null))
       setLand(this.#host.store, { trouble: refused === null ? null : { sentence: refused, at: null } });
     this.#later();
-  }
-
-  #editOf({ id, handle, at }: Drag): Edit {
-    const { site, land } = this.#host.store.state;
-    if (!site) throw new Error('no site is open');
-    const { shared } = land;
-    if (handle.is === 'point') return movePost(site, id, at);
-    return handle.is === 'corner'
-      ? moveVertex(site, id, handle.corner, at, { shared })
-      : addVertex(site, id, handle.corner, at, { shared });
   }
 
   /** Lets go: what was refused goes back where it was, with the reason. */
@@ -262,9 +219,10 @@ export class Desk {
     this.#drag = null;
     if (!drag?.edit) return;
     const { chain, corner } = drag.handle.corner;
+    endTrial(store, 'site' in drag.edit);
     const done = change(store, drag.edit);
     if (done && drag.handle.is === 'point') warnOfPlace(store, drag.id);
-    if (done && drag.handle.is !== 'point')
+    if (done && (drag.handle.is === 'corner' || drag.handle.is === 'middle'))
       chooseCorner(store, { chain, corner: corner + (drag.handle.is === 'middle' ? 1 : 0) });
     this.#later();
   }
@@ -308,16 +266,6 @@ export class Desk {
     return pulled;
   }
 
-  /** At most one drawing a frame. */
-  #later(): void {
-    if (this.#waiting) return;
-    this.#waiting = true;
-    requestAnimationFrame(() => {
-      this.#waiting = false;
-      if (this.#host.store.state.place === 'land') this.#draw();
-    });
-  }
-
   #draw(): void {
     const { land, units } = this.#host.store.state;
     const features: Feature[] = [...this.#chosenMarks(), ...offerMarks(land.offers), ...previewMarks(land.preview)];
@@ -332,28 +280,9 @@ export class Desk {
   #chosenMarks(): Feature[] {
     const chosen = this.#chosen();
     if (!chosen) return [];
-    if (this.#drag) return this.#dragMarks(this.#drag, chosen);
+    if (this.#drag) return dragMarks(this.#drag, chosen, this.#host.store.state.site);
     const { tool, corner } = this.#host.store.state.land;
     const handles = tool ? [] : handleMarks(handlesOf(chosen, this.#project), corner);
     return [...edgesOf(chosen, 'edge'), ...handles];
-  }
-
-  /** The thing and the neighbors that follow as they would become; when refused, the outline as the hand has it, with the crossing. */
-  #dragMarks({ edit, at, handle }: Drag, chosen: SiteFeature): Feature[] {
-    const { site } = this.#host.store.state;
-    const hand = shape('Point', at, handle.is === 'point' ? 'point' : 'chosen');
-    if (edit && 'site' in edit) {
-      const old = new Set(site?.features);
-      return [...edit.site.features.filter((f) => !old.has(f)).flatMap((f) => edgesOf(f, 'moving')), hand];
-    }
-    if (handle.is === 'point' || !chosen.geometry) return [hand];
-    const { chain, corner } = handle.corner;
-    const drop = handle.is === 'middle' ? 0 : 1;
-    const geometry = mapChains(chosen.geometry, (corners, n) =>
-      n === chain ? corners.toSpliced(corner + 1 - drop, drop, at) : corners,
-    );
-    const crossings = chainsOf(geometry).flatMap(({ corners, closed }) => (closed ? [outlineCrossing(corners)] : []));
-    const marks = crossings.flatMap((place) => (place ? [shape('Point', place, 'crossing')] : []));
-    return [...edgesOf({ ...chosen, geometry }, 'moving'), hand, ...marks];
   }
 }

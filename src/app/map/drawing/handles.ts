@@ -6,7 +6,7 @@ import { halfway, shape } from './sketch.ts';
 
 /** A handle under the hand. */
 export interface Handle {
-  readonly is: 'corner' | 'middle' | 'point';
+  readonly is: 'corner' | 'middle' | 'point' | 'whole';
   /** Of a middle: the corner before it. */
   readonly corner: Corner;
   readonly at: LonLat;

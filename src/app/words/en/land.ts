@@ -3,6 +3,7 @@ import { label } from '../../../site/label.ts';
 import type { SiteFeature, Units } from '../../../site/types.ts';
 import type { ToolName } from '../../actions/land-tools.ts';
 import { length as lengthText } from '../../format.ts';
+import { landPages } from './land-pages.ts';
 
 const toolWords: Readonly<Record<ToolName, string>> = {
   reshape: 'Draw a stretch anew',
@@ -146,6 +147,10 @@ export const land = {
   deleteCorner: 'Delete corner',
   nudgeHint: 'Arrow keys move it 1 m, with Shift 0.1 m.',
   nudgeLabel: 'Move by arrow keys',
+  moveWhole: 'Move it whole',
+  moveWholeHint:
+    'Arrow keys move it 1 m, with Shift 0.1 m. A mouse takes it anywhere inside. Shared borders follow while that switch is on.',
+  moveWholeLabel: 'Move it whole by arrow keys',
   wayWords: { north: 'North', south: 'South', east: 'East', west: 'West' },
   delete: 'Delete',
   showOnMap: 'Show',
@@ -196,88 +201,6 @@ export const land = {
     'No place here suits a box yet. Draw more of the ground around it: mown grass first, then trees and woods.',
   changedMeanwhile: 'The land was changed meanwhile. Nothing was suggested; ask again.',
   suggested: 'Suggested two posts',
-  newSite: {
-    unnamed: 'New site',
-    keeps: 'The site that is open stays as it is; a new one is begun beside it.',
-    name: 'Name',
-    units: 'Measured in',
-    unitWords: { us: 'feet, yards and acres', metric: 'meters and hectares' },
-    where: 'Where it lies',
-    needPlace: 'Say where it lies first: type coordinates, let the device find them, or bring in a file.',
-    start: 'Start here',
-    startFile: 'Start from a file',
-  },
-  guide: {
-    label: 'What to draw next',
-    step: (n: number, all: number) => `Step ${n} of ${all}`,
-    say: {
-      building: 'First the house: everything else is found from its corners.',
-      'short-grass': 'Now the lawn. Mown grass decides most of the score.',
-      tree: 'Single trees: press once on each stem.',
-      woods: 'Woods, also those over the fence: birds do not mind whose they are.',
-      brush: 'Brush and shrubs in clumps: house wrens come out of them.',
-      feeder: 'Feeders: boxes keep clear of the crowd there.',
-    } as Readonly<Record<string, string>>,
-    draw: {
-      building: 'Draw the house',
-      'short-grass': 'Draw the lawn',
-      tree: 'Put trees',
-      woods: 'Draw woods',
-      brush: 'Draw brush',
-      feeder: 'Put feeders',
-    } as Readonly<Record<string, string>>,
-    pass: {
-      building: 'No house',
-      'short-grass': 'No lawn',
-      tree: 'No trees',
-      woods: 'No woods',
-      brush: 'No brush',
-      feeder: 'No feeders',
-    } as Readonly<Record<string, string>>,
-    posts: 'That is enough to choose by. Two places are looked for, with the birds that suit them best.',
-    nothing: 'Nothing is drawn, so nothing can be chosen. Draw at least the lawn.',
-    suggest: 'Suggest two posts',
-    busy: 'The land is being looked at …',
-    end: 'Draw without this order',
-  },
-  tour: {
-    label: 'Walk through the yard',
-    offer: 'First time here? A walk through the yard demo takes two minutes.',
-    start: 'Show me around',
-    no: 'No, thanks',
-    again: 'Show me around the yard demo',
-    next: 'Next',
-    before: 'Back',
-    skip: 'Skip',
-    end: 'Done',
-    of: (n: number, all: number) => `${n} of ${all}`,
-    steps: [
-      {
-        title: 'This is a yard',
-        say: 'House, lawn, trees and the woods next door, drawn with a few presses each. Everything drawn is also in the list below.',
-      },
-      {
-        title: 'Draw by pressing corners',
-        say: 'Choose Draw something, then a kind, then press its corners on the map. Finish closes it; Undo corner takes the last press back.',
-      },
-      {
-        title: 'Press a thing to change it',
-        say: 'Its corners become handles: drag one, press a small one between to add another. Height and name are set here in the notebook.',
-      },
-      {
-        title: 'Nothing is lost',
-        say: 'Undo takes back every change, one by one, with a sentence of what it was. Corners can be typed or measured by tape too.',
-      },
-      {
-        title: 'The Posts say where and why',
-        say: 'Two boxes were chosen here. Their cards say what speaks for the place, which way to face and how high.',
-      },
-      {
-        title: 'Now your own',
-        say: 'New site starts an empty one at your place and goes with you step by step: house, lawn, trees, woods, brush, feeder, posts.',
-      },
-    ],
-  },
   file: {
     download: 'Download the site file',
     downloadHint:
@@ -321,53 +244,5 @@ export const land = {
     noRule: 'no rule',
     leaveOut: 'leave out',
   },
-  settings: {
-    names: {
-      name: 'Name of the site',
-      units: 'Measured in',
-      region: 'Region (which bird guides apply)',
-      stormFrom: 'Storms come from',
-      julyMaximum: 'Mean daily high in July',
-      box: 'Color of the boxes',
-      date: 'Planned for',
-      walkers: 'Walkers',
-      minutesPerBox: 'Minutes at each box',
-      suggestGrid: 'Suggest places on a grid of',
-      reachOfPaths: 'Suggested places stay near a path, within',
-      minimumScore: 'Choose no post that scores less than',
-      walkLimit: 'Longest round',
-    } as Readonly<Record<string, string>>,
-    hints: {
-      stormFrom: 'Not known: then storms take no part in the facing.',
-      julyMaximum: 'From your weather service; it decides how much afternoon sun is too much.',
-      suggestGrid: 'Left empty: only drawn posts are judged.',
-      reachOfPaths: 'Left empty: anywhere on allowed ground.',
-      minimumScore: 'Of 100.',
-      walkLimit: 'Left empty: no limit.',
-    } as Readonly<Record<string, string>>,
-    unitWords: { us: 'feet, yards and acres', metric: 'meters and hectares' },
-    boxes: { pale: 'pale', natural: 'natural wood', dark: 'dark' },
-    regionWords: {
-      'eastern-north-america': 'eastern North America',
-      'western-north-america': 'western North America',
-      europe: 'Europe',
-    } as Readonly<Record<string, string>>,
-    notKnown: 'not known',
-    windWords: {
-      N: 'the north',
-      NE: 'the northeast',
-      E: 'the east',
-      SE: 'the southeast',
-      S: 'the south',
-      SW: 'the southwest',
-      W: 'the west',
-      NW: 'the northwest',
-    } as Readonly<Record<string, string>>,
-    wanted: 'Birds wanted',
-    noWanted: 'No bird is wanted yet, so no post is chosen. Add one.',
-    sitesOf: (bird: string) => `Sites for ${bird}`,
-    paired: 'two boxes close together count as one site',
-    addBird: 'Add a bird',
-    chooseBird: 'choose …',
-  },
+  ...landPages,
 };

@@ -43,6 +43,7 @@ export const posts = {
   sunGrade: (grade: string, hours: string) => `${grade} – ${hours} of 5 hours`,
   sunStrip: 'What the box sees from east over south to west, with the sun of the season',
   sunStripSouth: 'What the box sees from west over north to east, with the sun of the season',
+  mount: 'Putting it up',
   sunLegend: 'Thick: noon to 17 h. Dashed: shaded.',
   sunMore: (count: number) => (count === 1 ? 'one more thing that helps' : `${count} more things that help`),
   grades: { LOW: 'LOW', MID: 'MIDDLE', HIGH: 'HIGH' },
