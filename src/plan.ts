@@ -18,7 +18,7 @@ import { scoredPost } from './plan/scored-posts.ts';
 import { type Stage, stageOf, type Tell } from './plan/stage.ts';
 import { sureOf } from './plan/sure.ts';
 import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
-import { planRound, type RoundPlan } from './route/plan-round.ts';
+import { planRound, type RoundInput, type RoundPlan } from './route/plan-round.ts';
 import type { Issue, Site, Units } from './site/types.ts';
 
 export interface PlanOptions {
@@ -64,13 +64,13 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   const start = settings.walkLimit === null && (solver || !early?.sketch) ? early?.choice : null;
   const choice = await choose({ ...chooseInput(stage, options), start });
   const sketch = options.sketch ?? false;
-  if (early && !solver && sameBoxes(early.plan, choice))
+  if (early && !early.sketch && !solver && sameBoxes(early.plan, choice))
     return { plan: { ...early.plan, proof: choice.proof }, choice, sketch };
   tell('walk', 0);
   const walk = walkRound(
     stage,
     choice.sites.flatMap((site) => site.posts),
-    solver,
+    { solver, grain: sketch ? 'coarse' : 'fine' },
   );
   const numbers = numbersOf(walk);
   tell('cards', 0);
@@ -156,7 +156,7 @@ export function walkCurve(stage: Stage, shouldStop?: () => boolean): Promise<Tra
 
 function walkWithin(stage: Stage, limit: number): NonNullable<ChooseInput['walk']> {
   const measure = (stops: readonly { readonly id: string; readonly at: Point }[]) =>
-    walkRound(stage, stops, null).rounds.reduce((sum, round) => sum + round.metres, 0);
+    walkRound(stage, stops, {}).rounds.reduce((sum, round) => sum + round.metres, 0);
   return { limit, start: startOf(stage.ground), measure };
 }
 
@@ -178,12 +178,12 @@ function startOf(ground: Ground): Point | null {
 function walkRound(
   { ground, findWays }: Stage,
   posts: readonly { readonly id: string; readonly at: Point }[],
-  solver: LinearSolver | null,
+  how: Pick<RoundInput, 'solver' | 'grain'>,
 ): RoundPlan {
   const { minutesPerBox, walkers, seed, direction, order } = ground.site.settings;
   const stops = posts.map(({ id, at }) => ({ id, at, minutes: minutesPerBox }));
   const byHand = order.length > 0 ? order : null;
-  return planRound({ ground, start: startOf(ground), stops, walkers, seed, solver, direction, byHand, findWays });
+  return planRound({ ground, start: startOf(ground), stops, walkers, seed, direction, byHand, findWays, ...how });
 }
 
 function boxesOf(

@@ -1,7 +1,6 @@
 import { holeText } from '../birds/hole.ts';
 import type { Candidate, PostCard } from './card-types.ts';
-import { makeContext } from './context.ts';
-import { scoreOf, verdictsIn } from './quick-score.ts';
+import { quickVerdict } from './quick-score.ts';
 import type { Spot } from './spot.ts';
 import type { Suns } from './suns.ts';
 
@@ -11,11 +10,10 @@ export function whoWouldLive(spot: Spot, candidate: Candidate, suns: Suns): Post
   // The height a person fixed was fixed for one bird: the others hang at their own.
   const free = { ...candidate, holeHeight: null };
   const rows = suns.birds.map((bird) => {
-    const context = makeContext(spot, free, bird, suns);
     return {
       bird: bird.id,
       name: bird.name,
-      score: scoreOf(verdictsIn(context), context).score,
+      score: quickVerdict(spot, free, bird, suns).score ?? 0,
       hole: holeText(bird.box.hole, units),
     };
   });

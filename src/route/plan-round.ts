@@ -8,7 +8,7 @@ import type { FindWays } from './kept-ways.ts';
 import type { CostMatrix } from './matrix.ts';
 import { matrixOf, roundCost } from './matrix.ts';
 import { splitRounds } from './rounds.ts';
-import type { Ways } from './surface.ts';
+import type { Grain, Ways } from './surface.ts';
 import { waysBetween } from './surface.ts';
 import type { TourShape } from './tour.ts';
 import { bestTour, boundedTour, exactPlaces, pathCost } from './tour.ts';
@@ -35,6 +35,8 @@ export interface RoundInput {
   readonly byHand?: readonly string[] | null;
   /** Proves how near the shortest the round is, when given. */
   readonly solver?: LinearSolver | null;
+  /** `coarse` for a first answer; `fine` unless given. */
+  readonly grain?: Grain;
   /** Finds the ways; anew each time unless given. */
   readonly findWays?: FindWays;
 }
@@ -81,7 +83,7 @@ export function planRound(input: RoundInput): RoundPlan {
   const ends = [...(input.start ? [input.start] : []), ...(input.start && input.end ? [input.end] : [])];
   const places = [...ends, ...input.stops.map((s) => s.at)];
   const reach = ends.map(() => anywhere);
-  const ways = (input.findWays ?? waysBetween)(input.ground, places, reach);
+  const ways = (input.findWays ?? waysBetween)(input.ground, places, reach, input.grain);
   const reached = reachedStops(input, ways, ends.length);
   const kept = input.stops.map((_, k) => k).filter((k) => reached.has(k));
   const shape: TourShape = !input.start ? 'free' : input.end ? 'to-end' : 'closed';

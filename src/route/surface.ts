@@ -29,12 +29,20 @@ export interface Ways {
 }
 
 /** Cells the net is laid out in, about; a park of 90 ha gets cells of 5 m, a yard of half a metre. */
-const cellsWanted = 40_000;
+const cellsWanted = { fine: 40_000, coarse: 10_000 };
 const smallestCell = 0.25;
 
+/** How finely ways are looked for: `coarse` ways are a little longer and found in a third of the time. */
+export type Grain = keyof typeof cellsWanted;
+
 /** Ways between all `places`. `reach[k]` says how far from place k free ground may lie (metres) when it stands on none; 3 unless given. */
-export function waysBetween(ground: Ground, places: readonly Point[], reach: readonly number[] = []): Ways {
-  const frame = frameOf(ground, places);
+export function waysBetween(
+  ground: Ground,
+  places: readonly Point[],
+  reach: readonly number[] = [],
+  grain: Grain = 'fine',
+): Ways {
+  const frame = frameOf(ground, places, cellsWanted[grain]);
   const land = walkableOf(ground, frame.cell);
   if (land.plain) return straightWays(places);
   const stands = places.map((p, k) => freeNear(land, frame, p, reach[k] ?? 3));
@@ -58,7 +66,7 @@ function straightWays(places: readonly Point[]): Ways {
 }
 
 /** A frame of cells over the places and what is drawn about them, with room to walk round its edge. */
-function frameOf(ground: Ground, places: readonly Point[]): Frame {
+function frameOf(ground: Ground, places: readonly Point[], cells: number): Frame {
   const xs = places.map((p) => p.x);
   const ys = places.map((p) => p.y);
   const low = { x: Math.min(...xs), y: Math.min(...ys) };
@@ -72,7 +80,7 @@ function frameOf(ground: Ground, places: readonly Point[]): Frame {
   const minY = Math.min(low.y, Math.max(drawn.min.y, low.y - roam)) - rim;
   const maxX = Math.max(high.x, Math.min(drawn.max.x, high.x + roam)) + rim;
   const maxY = Math.max(high.y, Math.min(drawn.max.y, high.y + roam)) + rim;
-  const cell = Math.max(smallestCell, Math.sqrt(((maxX - minX) * (maxY - minY)) / cellsWanted));
+  const cell = Math.max(smallestCell, Math.sqrt(((maxX - minX) * (maxY - minY)) / cells));
   return {
     cell,
     minX,
