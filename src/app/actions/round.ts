@@ -8,7 +8,7 @@ import { sha256 } from '../digest.ts';
 import { hashText, type Stop } from '../field/field-round.ts';
 import { localTime } from '../field/local-time.ts';
 import { courseOf, type Fix, isStale, type Whereabouts } from '../field/position.ts';
-import { finishDraft, startDraft, type VisitDraft } from '../field/visit-draft.ts';
+import { correctionOf, finishDraft, startDraft, type VisitDraft } from '../field/visit-draft.ts';
 import { watchHeading } from '../field/watch-heading.ts';
 import { watchPosition } from '../field/watch-position.ts';
 import type { RoundPage } from '../round-state.ts';
@@ -52,6 +52,11 @@ export function arrive(store: Store, stop: Stop): void {
 /** Begins a visit in one state. */
 export function beginVisit(store: Store, stop: Stop, state: VisitState): void {
   setRound(store, { draft: startDraft(stop.post, stop.number, state, nowOf(store.state).get(stop.post) ?? null) });
+}
+
+/** Opens a kept visit to be corrected: what is kept then stands in its place, and the old one stays in the log. */
+export function correctVisit(store: Store, visit: Visit): void {
+  setRound(store, { draft: correctionOf(visit), asking: false });
 }
 
 export function changeDraft(store: Store, change: Partial<VisitDraft>): void {

@@ -12,8 +12,11 @@ import { roundsOf, today } from './round-view.ts';
 /** Issues of `fresh` only; the log is looked at for visits of the same minute. The device's own time zone stands for the site's. */
 export function oddVisits(state: AppState, fresh: readonly Visit[]): readonly Issue[] {
   const ids = new Set(fresh.map((one) => one.id));
+  const corrected = new Set(fresh.map((one) => one.replaces));
   const days = new Set(fresh.map((one) => one.date));
-  const beside = settledVisits(state.round.log).filter((one) => days.has(one.date) && !ids.has(one.id));
+  const beside = settledVisits(state.round.log).filter(
+    (one) => days.has(one.date) && !ids.has(one.id) && !corrected.has(one.id),
+  );
   const now = localTime(new Date());
   const asked = { boxes: boxesOf(state), birds: birdGuides, today: today(), zone: now.zone };
   return checkVisits([...beside, ...fresh], asked).filter((issue) => issue.feature !== null && ids.has(issue.feature));

@@ -39,6 +39,8 @@ export interface VisitDraft {
   /** Day and minute of the look when it is noted later; null = now. */
   readonly date: string | null;
   readonly time: string | null;
+  /** The visit this one corrects; null = a new look. */
+  readonly corrects: Visit | null;
 }
 
 /** A draft for a box in one state. The bird of the nest that is active there is carried on: the walker sees it and can take it away. */
@@ -66,6 +68,31 @@ export function startDraft(post: string, number: number, state: VisitState, now:
     otherHole: false,
     date: null,
     time: null,
+    corrects: null,
+  };
+}
+
+/** A kept visit opened again: everything as it was noted, to be kept as a correction. */
+export function correctionOf(visit: Visit): VisitDraft {
+  return {
+    ...startDraft(visit.post, visit.box ?? 0, visit.state, null),
+    bird: visit.bird,
+    material: visit.material,
+    cup: visit.cup,
+    eggCount: visit.eggs?.count ?? null,
+    eggColor: visit.eggs?.color ?? null,
+    eggPattern: visit.eggs?.pattern ?? null,
+    eggSize: visit.eggs?.size ?? null,
+    young: visit.young,
+    age: visit.age,
+    dead: visit.dead,
+    trouble: visit.trouble,
+    action: visit.action,
+    note: visit.note,
+    photo: visit.photo,
+    date: visit.date,
+    time: visit.time,
+    corrects: visit,
   };
 }
 
@@ -94,11 +121,9 @@ export interface NotedBy {
   readonly observer: string;
   readonly device: string;
   readonly now: LocalTime;
-  /** Id of the visit this one corrects. */
-  readonly replaces?: string | null;
 }
 
-export function finishDraft(draft: VisitDraft, { id, observer, device, now, replaces }: NotedBy): Visit {
+export function finishDraft(draft: VisitDraft, { id, observer, device, now }: NotedBy): Visit {
   const { eggCount: count, eggColor: color, eggPattern: pattern, eggSize: size } = draft;
   const eggs = count === null && color === null && pattern === null && size === null;
   return makeVisit({
@@ -107,7 +132,7 @@ export function finishDraft(draft: VisitDraft, { id, observer, device, now, repl
     box: draft.number,
     date: draft.date ?? now.date,
     time: draft.date === null ? now.time : draft.time,
-    zone: draft.date === null ? now.zone : null,
+    zone: draft.date === null ? now.zone : (draft.corrects?.zone ?? null),
     observer,
     state: draft.state,
     bird: draft.bird,
@@ -123,6 +148,6 @@ export function finishDraft(draft: VisitDraft, { id, observer, device, now, repl
     photo: draft.photo,
     device,
     madeAt: now.instant,
-    replaces: replaces ?? null,
+    replaces: draft.corrects?.id ?? null,
   });
 }

@@ -41,6 +41,14 @@ const pages: readonly (readonly [string, () => Promise<void>, string])[] = [
     },
     'Unsure',
   ],
+  [
+    'correction',
+    async () => {
+      setRound(alone.store, { arrived: 'p1' });
+      await press('[data-correct=old]');
+    },
+    'Corrects the visit of',
+  ],
   ['list', async () => setRound(alone.store, { page: 'list' }), 'Keep the screen on'],
   ['due', async () => setRound(alone.store, { page: 'due' }), 'Due visits'],
   ['paper', async () => setRound(alone.store, { page: 'paper' }), 'Type in a sheet'],

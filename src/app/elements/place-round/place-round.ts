@@ -36,6 +36,7 @@ import '../visit-choices/visit-choices.ts';
 import { chooseState } from '../visit-choices/choose-state.ts';
 import { knownOf } from '../visit-choices/visit-known.ts';
 import '../visit-form/visit-form.ts';
+import '../visit-history/visit-history.ts';
 import { placeStyle } from './place-style.ts';
 import { roundStyle } from './round-style.ts';
 
@@ -235,6 +236,7 @@ export class PlaceRound extends StoreElement {
           @mp-state=${(event: CustomEvent) => chooseState(this.store, target, event.detail)}
         ></mp-visit-choices>
       </section>
+      <mp-visit-history .post=${target.post}></mp-visit-history>
       <button slot="foot" @click=${() => this.#leave()}>${this.phone ? round.visit.back : round.backToList}</button>
       <button slot="foot" class=${this.phone ? '' : 'filled'} @click=${() => skipBox(this.store)}>${round.skip}</button>
     </mp-page>`;

@@ -2,6 +2,7 @@
 import { html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Offer } from '../../../visits/actions.ts';
+import { dayWords } from '../../../visits/days.ts';
 import { type ActionTaken, type Trouble, troubles } from '../../../visits/visit.ts';
 import { changeDraft, draftedVisit, keepDraft } from '../../actions/round.ts';
 import { keepPhoto } from '../../actions/round-photo.ts';
@@ -52,6 +53,7 @@ export class VisitForm extends StoreElement {
           ${visit.change}
         </button>
       </div>
+      ${draft.corrects ? html`<p class="wash">${visit.corrects(dayWords(draft.corrects.date), draft.corrects.observer)}</p>` : null}
       ${this.changing ? this.#states(draft, stop) : null} ${this.#before(stop)} ${this.#counts(draft)}
       ${this.#bird(draft, stop)} ${this.#trouble(draft)} ${this.#offers(draft, offers)} ${this.#odd()}
       <details>

@@ -141,6 +141,10 @@ export const visit = {
   cancel: 'Cancel',
   more: 'Nest, deeds, note, photo, time',
   change: 'Change',
+  history: 'Visits so far',
+  correct: 'Correct',
+  corrects: (day: string, observer: string) =>
+    `Corrects the visit of ${day}${observer ? `, noted by ${observer}` : ''}. Both are kept; this one counts.`,
   looksOdd: 'Looks odd:',
   secondLook: (bird: string) => `I looked again: nest, eggs and the adult are a ${bird}’s`,
   removed: 'I removed this nest',
