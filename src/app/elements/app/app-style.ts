@@ -31,7 +31,8 @@ export const appStyle = css`
     position: absolute;
     left: calc(var(--notebook) + 32px);
     right: 16px;
-    bottom: 16px;
+    /* Above the slips at the foot of the map. */
+    bottom: 76px;
     z-index: 3;
     pointer-events: none;
   }
@@ -68,13 +69,16 @@ export const appStyle = css`
     mp-messages {
       left: 8px;
       right: 8px;
-      bottom: 200px;
+      /* Over the map, wherever the sheet ends. */
+      top: 124px;
+      bottom: auto;
     }
     /* The walk has its own band above the map and its own panel below. */
     :host([data-place="round"]) mp-slips {
       display: none;
     }
     :host([data-place="round"]) mp-messages {
+      top: auto;
       bottom: 92px;
     }
     :host([data-walking]) mp-messages {

@@ -25,6 +25,11 @@ export const placePostsStyle = css`
   }
   button.short {
     flex: none;
+    padding: 0 10px;
+    white-space: nowrap;
+  }
+  button.weakest {
+    padding: 0 4px;
     white-space: nowrap;
   }
   .empty {

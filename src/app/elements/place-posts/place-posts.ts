@@ -183,8 +183,8 @@ export class PlacePosts extends StoreElement {
         <button class="text" data-do="numbers" @click=${open('numbers')}>${posts.numbers.open}</button>
       </nav>
       <mp-box-list></mp-box-list>
-      <button slot="foot" class="filled" data-do="weakest" @click=${() => this.#show(weakest)}>
-        ${posts.weakestBox(weakest.number, Math.round(weakest.card.score))}
+      <button slot="foot" class="filled weakest" data-do="weakest" @click=${() => this.#show(weakest)}>
+        ${posts.weakestBox(weakest.number)}
       </button>
       <button slot="foot" class="short" data-do="choose" @click=${open('choose')}>${posts.chooseTitle}</button>
       <button slot="foot" class="short" data-do="kept" @click=${open('kept')}>${posts.kept.title}</button>

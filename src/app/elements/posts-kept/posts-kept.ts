@@ -76,7 +76,7 @@ export class PostsKept extends StoreElement {
   @query('input') private name!: HTMLInputElement;
 
   protected override watches() {
-    return ['plan', 'planOf', 'posts', 'words', 'units', 'site'] as const;
+    return ['plan', 'planOf', 'posts', 'words', 'units', 'site', 'engine'] as const;
   }
 
   override disconnectedCallback(): void {
@@ -85,7 +85,7 @@ export class PostsKept extends StoreElement {
   }
 
   protected override render() {
-    const { plan, site, planOf } = this.state;
+    const { plan, site, planOf, engine } = this.state;
     const { kept } = this.words.posts;
     if (!plan || !site) return html`<p>${this.words.posts.noPlan}</p>`;
     const { plans } = site.settings;
@@ -96,7 +96,7 @@ export class PostsKept extends StoreElement {
         <label>${kept.name}<input name="plan-name" maxlength="60" autocomplete="off" .value=${this.#usualName(plans)} /></label>
         <button type="submit" data-do="keep" ?disabled=${!ready}>${kept.keep}</button>
       </form>
-      ${ready ? null : html`<p class="small" role="status">${kept.busy}</p>`}
+      ${ready ? null : html`<p class="small" role="status">${engine.at === 'work' ? kept.busy : kept.stale}</p>`}
       ${plans.length === 0 ? null : this.#table(plans, plan)} ${plans.map((one) => this.#one(one, plan))}
       ${plans.length === 0 ? null : html`<p class="small hint">${kept.takeHint}</p>`}`;
   }

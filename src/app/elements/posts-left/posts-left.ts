@@ -48,7 +48,7 @@ export class PostsLeft extends StoreElement {
       }
       button.row {
         width: 100%;
-        padding: 4px 0 4px 12px;
+        padding: 4px 0;
         border: 0;
         border-radius: 0;
         background: none;

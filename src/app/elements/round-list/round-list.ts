@@ -8,7 +8,7 @@ import { setRound } from '../../actions/visit-log.ts';
 import type { FieldRound, Stop, Way } from '../../field/field-round.ts';
 import { markOf } from '../../field/next-box.ts';
 import { compass, degrees } from '../../format.ts';
-import { walkerLooks } from '../../map/overlays/round-shapes.ts';
+import { walkerLook } from '../../map/overlays/round-shapes.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { knownOf } from '../visit-choices/visit-known.ts';
@@ -16,6 +16,9 @@ import { timeWords } from './time-words.ts';
 
 /** A length that is told in yards: all legs then have one unit, and their sum another. */
 const yards = 200;
+
+/** The map's patterns as the list draws them, px. */
+const dashes = { solid: '', dashed: '10 6', dotted: '0.1 6', 'dash-dot': '12 5 0.1 5' } as const;
 
 @customElement('mp-round-list')
 export class RoundList extends StoreElement {
@@ -143,9 +146,7 @@ export class RoundList extends StoreElement {
   /** Color and pattern as on the map, and both as words. */
   #walker(round: FieldRound, index: number) {
     const { words, units } = this.state;
-    const look = index % walkerLooks.length;
-    const ink = ['ink', 'sky', 'rust', 'moss'][look]!;
-    const dash = ['', '10 6', '0.1 6', '12 5 0.1 5'][look]!;
+    const { pattern, ink } = walkerLook(index);
     return html`<button
       class="walker"
       aria-pressed=${index === this.state.round.walker}
@@ -158,13 +159,13 @@ export class RoundList extends StoreElement {
           y1="6"
           y2="6"
           stroke=${`var(--${ink})`}
-          stroke-width=${look === 2 ? 4 : 3}
-          stroke-dasharray=${dash}
+          stroke-width=${pattern === 'dotted' ? 4 : 3}
+          stroke-dasharray=${dashes[pattern]}
           stroke-linecap="round"
         ></line>
       </svg>
       <span
-        >${words.round.walkerRound(round.walker)}, ${words.round.patterns[look]}<br /><small
+        >${words.round.walkerRound(round.walker)}, ${words.round.pattern(words.round.inks[ink], words.round.patterns[pattern])}<br /><small
           >${words.round.total(round.stops.length, lengthText(round.metres, units), timeWords(round.minutes))}</small
         ></span
       >

@@ -3,6 +3,7 @@ import type { Feature, FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
 import { differences } from '../../../plan/kept.ts';
 import type { AppState } from '../../state.ts';
+import { sizeStops } from '../box-look.ts';
 import { paintPicture } from '../draw-parts.ts';
 import { fontNames } from '../fonts.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
@@ -24,7 +25,7 @@ export function beside(host: MapHost): Overlay {
       drawn = shown;
       paint(host, state.theme, painted);
       host.source(source, shown ? features(state) : nothing);
-      for (const layer of layers(host, state.theme)) host.layer(layer, 'post');
+      for (const layer of layers(host, state.theme)) host.layer(layer, layer.id === 'beside-now' ? 'thing' : 'post');
     },
   };
 }
@@ -81,7 +82,8 @@ function paint(host: MapHost, theme: string, painted: Set<string>): void {
 
 function layers({ ink }: MapHost, theme: string): LayerSpecification[] {
   const of = (role: string) => ['==', ['get', 'role'], role] as never;
-  const always = { 'icon-allow-overlap': true, 'icon-ignore-placement': true } as const;
+  const size = ['interpolate', ['linear'], ['zoom'], ...sizeStops.flat()] as never;
+  const always = { 'icon-allow-overlap': true, 'icon-ignore-placement': true, 'icon-size': size };
   return [
     {
       id: 'beside-now',
@@ -100,7 +102,12 @@ function layers({ ink }: MapHost, theme: string): LayerSpecification[] {
         ...always,
         'text-field': ['get', 'number'],
         'text-font': [fontNames.fontBold],
-        'text-size': 14,
+        'text-size': [
+          'interpolate',
+          ['linear'],
+          ['zoom'],
+          ...sizeStops.flatMap(([zoom, by]) => [zoom, 14 * by]),
+        ] as never,
         'text-allow-overlap': true,
       },
       paint: { 'text-color': ink.ink },

@@ -78,14 +78,15 @@ function layers({ ink }: MapHost): LayerSpecification[] {
       type: 'line',
       source,
       filter: of('tie'),
-      paint: { 'line-color': ink.halo, 'line-width': 7 },
+      paint: { 'line-color': ink.halo, 'line-width': 6, 'line-opacity': 0.85 },
     },
     {
       id: 'binding-ties',
       type: 'line',
       source,
       filter: of('tie'),
-      paint: { 'line-color': ink.sky, 'line-width': 3 },
+      layout: { 'line-cap': 'round' },
+      paint: { 'line-color': ink.sky, 'line-width': 3.5, 'line-dasharray': [0.1, 2] },
     },
     {
       id: 'binding-words',

@@ -131,11 +131,11 @@ function layers(host: MapHost): LayerSpecification[] {
       type: 'circle',
       source,
       paint: {
-        'circle-radius': ['interpolate', ['linear'], ['zoom'], 13, 1.6, 16, 2.4, 18, 4],
+        'circle-radius': ['interpolate', ['linear'], ['zoom'], 13.5, 0.8, 16, 2.4, 18, 4],
         'circle-color': ink.raised,
         'circle-opacity': 0.7,
         'circle-stroke-color': ink.line,
-        'circle-stroke-width': 1.2,
+        'circle-stroke-width': ['interpolate', ['linear'], ['zoom'], 13.5, 0.6, 16, 1.2],
       },
     },
     {

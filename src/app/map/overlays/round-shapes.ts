@@ -7,8 +7,18 @@ import type { LonLat } from '../../../site/types.ts';
 import type { FieldRound } from '../../field/field-round.ts';
 import type { Fix } from '../../field/position.ts';
 
-/** Walkers are told apart by the pattern first, then by ink: after the last the patterns begin again. */
-export const walkerLooks = ['solid', 'dashed', 'dotted', 'dash-dot'] as const;
+/** Patterns of the walkers' lines, and the inks they are drawn in. */
+export const walkerPatterns = ['solid', 'dashed', 'dotted', 'dash-dot'] as const;
+export const walkerInks = ['ink', 'sky', 'rust', 'moss'] as const;
+
+/** How a walker's round is drawn, walkers from 0. The pattern differs from the next three; no two of sixteen share pattern and ink. */
+export function walkerLook(walker: number) {
+  const turn = Math.floor(walker / walkerPatterns.length);
+  return {
+    pattern: walkerPatterns[walker % walkerPatterns.length]!,
+    ink: walkerInks[(walker + turn) % walkerInks.length]!,
+  };
+}
 
 const line = (points: readonly LonLat[], properties: Record<string, unknown>): Feature => ({
   type: 'Feature',
@@ -28,8 +38,8 @@ export function legFeatures(plan: Plan, frame: Frame, say: (metres: number) => s
     round.legs.flatMap((leg): Feature[] => {
       const points = leg.line.map((point) => frame.toLonLat(point));
       if (points.length < 2) return [];
-      const look = walkerLooks[i % walkerLooks.length];
-      return [line(points, { role: 'leg', look, words: say(leg.metres), long: leg.metres })];
+      const { pattern, ink } = walkerLook(i);
+      return [line(points, { role: 'leg', look: pattern, ink, words: say(leg.metres), long: leg.metres })];
     }),
   );
 }
@@ -44,6 +54,7 @@ export function sharedFeatures(round: FieldRound, chosen: number | null, say: (m
     line([placed[i]!.position!, stop.position!], {
       role: 'leg',
       look: 'solid',
+      ink: 'ink',
       words: stop.way ? say(stop.way.metres) : '',
       long: stop.way?.metres ?? 0,
     }),

@@ -122,12 +122,7 @@ const dashes: Readonly<Record<string, number[] | null>> = {
 
 function legLayers(host: MapHost, { theme }: AppState): LayerSpecification[] {
   const { ink } = host;
-  const color: Readonly<Record<string, string>> = {
-    solid: ink.ink,
-    dashed: ink.sky,
-    dotted: ink.rust,
-    'dash-dot': ink.moss,
-  };
+  const color = ['match', ['get', 'ink'], 'sky', ink.sky, 'rust', ink.rust, 'moss', ink.moss, ink.ink] as never;
   const filter = ['==', ['get', 'role'], 'leg'] as never;
   return [
     {
@@ -146,7 +141,7 @@ function legLayers(host: MapHost, { theme }: AppState): LayerSpecification[] {
         filter: ['all', ['==', ['get', 'role'], 'leg'], ['==', ['get', 'look'], look]],
         layout: { 'line-join': 'round', 'line-cap': 'round' },
         paint: {
-          'line-color': color[look]!,
+          'line-color': color,
           // Colored lines are wider than ink: over green land a thin one is seen by its pattern only.
           'line-width': { dotted: 4, dashed: 3, 'dash-dot': 3 }[look] ?? 2.2,
           ...(dash ? { 'line-dasharray': dash } : {}),

@@ -9,6 +9,7 @@ export const kept = {
   usual: (count: number) => `Plan ${count}`,
   keep: 'Keep this plan',
   busy: 'The plan is still being made. It can be kept when it is done.',
+  stale: 'The plan on the map is older than your last change. Choose the posts again to keep it.',
   plan: 'Plan',
   now: 'On the map',
   sites: 'Sites',
@@ -77,7 +78,7 @@ export const binding = {
   title: 'Where the spacing binds',
   says: (pairs: number, length: string) =>
     `Dashed circles reach half of ${length} round each site: they may touch, never overlap. ${
-      pairs === 1 ? 'One pair stands' : `${pairs} pairs stand`
+      pairs === 1 ? 'One pair, tied by dots, stands' : `${pairs} pairs, tied by dots, stand`
     } nearly as close as the rule allows.`,
   show: 'Show it on the map',
   hide: 'Take it off the map',

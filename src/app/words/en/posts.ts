@@ -27,7 +27,7 @@ export const posts = {
   listTitle: 'Boxes in walking order',
   back: 'All boxes',
   next: (number: number) => `Next: box ${number}`,
-  weakestBox: (number: number, score: number) => `Weakest: box ${number}, ${score}`,
+  weakestBox: (number: number) => `Weakest: box ${number}`,
   also: (list: string) => `Also ${list}.`,
   alsoNone: 'No other bird of the region would score here.',
   stays: (percent: number) => `Stays chosen in ${percent} % of trials.`,

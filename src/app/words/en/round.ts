@@ -33,7 +33,9 @@ export const round = {
   within: (percent: string) => `Within ${percent} % of the shortest walk.`,
   roundOf: (walker: number, count: number) => `Round ${walker} of ${count}`,
   walkerRound: (walker: number) => `Walker ${walker}`,
-  patterns: ['solid line', 'dashed line', 'dotted line', 'dash-dot line'],
+  patterns: { solid: 'solid', dashed: 'dashed', dotted: 'dotted', 'dash-dot': 'dash-dot' },
+  inks: { ink: '', sky: 'blue ', rust: 'rust ', moss: 'green ' },
+  pattern: (ink: string, pattern: string) => `${ink}${pattern} line`,
   listLabel: (walker: number) => `Boxes of round ${walker} in walking order`,
   fromStart: 'from the start',
   leg: (length: string, wind: string, degrees: string, minutes: string) =>
