@@ -10,7 +10,7 @@ export interface Measured {
   readonly asked: number[];
 }
 
-const moves = 180;
+const moves = 90;
 /** ms between two moves of the mouse: 125 a second, as a common mouse does. */
 const pause = 8;
 
@@ -37,10 +37,12 @@ export async function dragBox(page: Page): Promise<Measured> {
   await page.mouse.down();
   for (let i = 0; i < moves; i++) {
     const angle = (i / 40) * 2 * Math.PI;
-    await page.mouse.move(start.x + 50 * Math.sin(angle) + i / 10, start.y + 30 - 30 * Math.cos(angle));
+    // Not waited for: a mouse does not wait for the page either.
+    void page.mouse.move(start.x + 50 * Math.sin(angle) + i / 10, start.y + 30 - 30 * Math.cos(angle));
     await page.waitForTimeout(pause);
   }
-  await page.waitForTimeout(300);
+  await page.mouse.move(start.x + 30, start.y + 30);
+  await page.waitForTimeout(500);
   const measured = (await page.evaluate(collect)) as Measured;
   await page.keyboard.press('Escape');
   await page.mouse.up();
@@ -51,7 +53,6 @@ export async function dragBox(page: Page): Promise<Measured> {
 function prepare(): { x: number; y: number } {
   type Place = { x: number; y: number };
   interface State {
-    selection: { number: number } | null;
     plan: { boxes: { number: number; position: [number, number] }[] };
     posts: { hand: { at: Place; cardAt: Place } | null };
   }
@@ -74,8 +75,8 @@ function prepare(): { x: number; y: number } {
     if (hand.at !== before.at) log.moves.push({ at: hand.at, ...last });
     if (hand.cardAt !== before.cardAt) log.scores.push({ at: hand.cardAt, time: performance.now() });
   });
-  const box = app.store.state.plan.boxes.find((b) => b.number === app.store.state.selection?.number);
-  if (!box) throw new Error('no box is chosen');
+  const box = app.store.state.plan.boxes.find((b) => b.number === 17);
+  if (!box) throw new Error('there is no box 17');
   const at = map.host.map.project(box.position);
   const { left, top } = map.host.map.getContainer().getBoundingClientRect();
   return { x: at.x + left, y: at.y + top };

@@ -129,19 +129,19 @@ describe('undo steps', () => {
     await make(page, 'a');
     const text = () => inTrial(page, (trial) => trial.text(), null);
     const start = await text();
-    for (let n = 1; n <= 60; n++) await set(page, n);
+    for (let n = 1; n <= 200; n++) await set(page, n);
     const end = await text();
     for (let n = 0; n < 7; n++) await inTrial(page, (trial) => trial.undo(), null);
     await inTrial(page, (trial) => trial.flush(), null);
     await openTrial(page, `${served.url}?again`);
     await inTrial(page, (trial) => trial.openSite('a'), null);
-    expect(await count(page)).toBe(53);
+    expect(await count(page)).toBe(193);
     const steps = await inTrial(page, ({ store }) => [store.state.past.length, store.state.future.length], null);
-    expect(steps).toEqual([60 - 7, 7]);
-    expect(await inTrial(page, ({ store }) => store.state.past.at(-1)?.sentence, null)).toBe('Count 53.');
-    for (let n = 0; n < 53; n++) await inTrial(page, (trial) => trial.undo(), null);
+    expect(steps).toEqual([200 - 7, 7]);
+    expect(await inTrial(page, ({ store }) => store.state.past.at(-1)?.sentence, null)).toBe('Count 193.');
+    for (let n = 0; n < 193; n++) await inTrial(page, (trial) => trial.undo(), null);
     expect(await text()).toBe(start);
-    for (let n = 0; n < 60; n++) await inTrial(page, (trial) => trial.redo(), null);
+    for (let n = 0; n < 200; n++) await inTrial(page, (trial) => trial.redo(), null);
     expect(await text()).toBe(end);
   });
 

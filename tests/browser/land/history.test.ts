@@ -1,6 +1,6 @@
 /** Undo and redo of everything through the window's store: two hundred random edits back to the very bytes, and forth again. */
 import { describe, expect, it } from 'vitest';
-import { redo, undo } from '../../../src/app/actions/edit.ts';
+import { redo, stepsOf, undo } from '../../../src/app/actions/edit.ts';
 import { change, choose } from '../../../src/app/actions/land-state.ts';
 import { openText } from '../../../src/app/actions/open.ts';
 import { EngineClient } from '../../../src/app/engine/client.ts';
@@ -12,6 +12,8 @@ import { chainsOf } from '../../../src/edits/chains.ts';
 import { deleteFeatures } from '../../../src/edits/delete-features.ts';
 import { deleteVertex } from '../../../src/edits/delete-vertex.ts';
 import type { Edit } from '../../../src/edits/edit.ts';
+import { present } from '../../../src/edits/history.ts';
+import { historyText, readHistory } from '../../../src/edits/history-text.ts';
 import { moveFeatures } from '../../../src/edits/move-feature.ts';
 import { moveVertex } from '../../../src/edits/move-vertex.ts';
 import { setProperty } from '../../../src/edits/set-property.ts';
@@ -102,11 +104,19 @@ describe('the one history of the window', () => {
     }
     expect(writeSite(store.state.site!)).toBe(smallSite);
     expect(store.state.past).toEqual([]);
+    // As over a reload: what is kept of the steps is text, and another window reads it.
+    const kept = readHistory(historyText(store.state.history!));
+    const next = new Store(silent(), memoryShelf());
+    await openText(next, 'test', smallSite);
+    next.set({ history: kept, site: present(kept!), ...stepsOf(kept!) });
+    expect(writeSite(next.state.site!)).toBe(smallSite);
     for (let i = 1; i <= 200; i++) {
-      redo(store);
-      expect(writeSite(store.state.site!)).toBe(texts[i]);
+      redo(next);
+      expect(writeSite(next.state.site!)).toBe(texts[i]);
     }
-    expect(store.state.future).toEqual([]);
+    expect(next.state.future).toEqual([]);
+    for (let i = 199; i >= 0; i--) undo(next);
+    expect(writeSite(next.state.site!)).toBe(smallSite);
   });
 
   it('lets go of a chosen thing that an undo takes away', async () => {

@@ -5,6 +5,7 @@ import { deleteVertex } from '../../../src/edits/delete-vertex.ts';
 import { moveFeatures } from '../../../src/edits/move-feature.ts';
 import { movePost } from '../../../src/edits/move-post.ts';
 import { moveVertex } from '../../../src/edits/move-vertex.ts';
+import type { Site } from '../../../src/site/types.ts';
 import { areaOf, box, coordinates, done, find, land, thing, why } from './make.ts';
 
 const site = land();
@@ -197,6 +198,24 @@ describe('moving whole things', () => {
     expect(find(next, 'tree').extra).toEqual({ mine: 1 });
     expect(next.extra).toEqual({ other: 2 });
     expect(coordinates(done(movePost(start, 'tree', [-80.998, 41])), 'tree')).toEqual([-80.998, 41, 320]);
+  });
+
+  it('takes the corners of neighbors along where borders are shared', () => {
+    const left = thing('left', 'crop', { type: 'Polygon', coordinates: [box(0, 10, 4, 4)] });
+    const right = thing('right', 'meadow', { type: 'Polygon', coordinates: [box(4, 10, 4, 4)] });
+    const start = land([left, right]);
+    const step: [number, number] = [-0.001, 0.0005];
+    const alone = done(moveFeatures(start, ['left'], step));
+    expect(coordinates(alone, 'right')).toEqual(coordinates(start, 'right'));
+    const both = moveFeatures(start, ['left'], step, { shared: true });
+    const next = done(both);
+    expect('sentence' in both && both.sentence).toMatch(/^Moved Crop left with the border of Meadow right/);
+    const ring = (of: Site, id: string) => (coordinates(of, id) as number[][][])[0]!.map((p) => p.join());
+    const shared = ring(start, 'left').filter((p) => ring(start, 'right').includes(p));
+    expect(new Set(shared).size).toBe(2);
+    const now = ring(next, 'left').filter((p) => ring(next, 'right').includes(p));
+    expect(new Set(now).size).toBe(2);
+    expect(ring(next, 'right').filter((p) => ring(start, 'right').includes(p)).length).toBeGreaterThanOrEqual(2);
   });
 
   it('refuses when nothing that has a place is chosen', () => {

@@ -22,7 +22,9 @@ export function outcomes(host: MapHost): Overlay {
         painted = state.theme;
       }
       host.source(source, isShown(state) ? { type: 'FeatureCollection', features: featuresOf(state) } : nothing);
-      host.layer(layer(host), 'post');
+      host.layer(shapeLayer, 'post');
+      // Under the discs, so that the words are set after them and keep clear of them.
+      host.layer(wordLayer(host), 'name');
     },
   };
 }
@@ -95,23 +97,30 @@ function shapePicture({ ink }: MapHost, shape: BoxOutcomeLook['shape']) {
   });
 }
 
-function layer({ ink }: MapHost): LayerSpecification {
+const shapeLayer: LayerSpecification = {
+  id: 'outcomes',
+  type: 'symbol',
+  source,
+  layout: {
+    'icon-image': ['get', 'picture'],
+    'icon-offset': [0, 27],
+    'icon-allow-overlap': true,
+    'icon-padding': 0,
+  },
+};
+
+function wordLayer({ ink }: MapHost): LayerSpecification {
   return {
-    id: 'outcomes',
+    id: 'outcome-words',
     type: 'symbol',
     source,
     layout: {
-      'icon-image': ['get', 'picture'],
-      'icon-offset': [0, 27],
-      'icon-allow-overlap': true,
-      'icon-padding': 0,
       'text-field': ['get', 'words'],
       'text-font': [fontNames.fontBold],
       'text-size': 12,
       // To the right of the shape where there is room, else to its left or under it, else the shape speaks alone.
       'text-variable-anchor-offset': ['left', [0.85, 2.1], 'right', [-0.85, 2.1], 'top', [0, 2.8]],
       'text-justify': 'auto',
-      'text-optional': true,
       'text-padding': 2,
     },
     paint: { 'text-color': ink.ink, 'text-halo-color': ink.halo, 'text-halo-width': 2 },
