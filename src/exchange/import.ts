@@ -99,8 +99,10 @@ export function mapFile(file: ReadFile, mapping: Mapping): Imported {
 export function reportSentence(report: ImportReport): string {
   const shapes = report.made === report.kept ? '' : ` (${count(report.made, 'shape')})`;
   const mended = new Set(report.repaired.map((one) => one.what)).size;
-  return `Read ${count(report.read, 'thing')}: ${report.kept} kept${shapes}, ${report.dropped.length} left out, ${mended} repaired.`;
+  return `Read ${count(report.read, 'thing')}: ${figure(report.kept)} kept${shapes}, ${figure(report.dropped.length)} left out, ${figure(mended)} repaired.`;
 }
+
+const figure = (n: number) => n.toLocaleString('en-US');
 
 function oncePerThing(notes: readonly (FeatureNote & { readonly source: number })[]): FeatureNote[] {
   const bySource = new Map<number, FeatureNote>();

@@ -18,6 +18,15 @@ export interface HeaderFacts {
   readonly below: string;
 }
 
+/** Day, revision (when it is known) and the first 8 letters of the fingerprint. */
+export function stampWords(
+  { date, revision, hash }: Pick<HeaderFacts, 'date' | 'revision' | 'hash'>,
+  word = 'revision',
+): string {
+  const rev = plain(revision);
+  return [date, rev && `${word} ${rev}`, plain(hash).slice(0, 8)].filter(Boolean).join(' · ');
+}
+
 /** Title at the left, "Sheet 2 of 5" at the right, the stamp under it; within the top of `box`. Returns the height used. */
 export function drawHeader(box: Box, facts: HeaderFacts, style: Style): { items: Item[]; height: number } {
   const right = box.x + box.width;
@@ -29,7 +38,7 @@ export function drawHeader(box: Box, facts: HeaderFacts, style: Style): { items:
   const title = shorten(plain(facts.siteName) || 'Unnamed site', room - whatWidth - 3, style.title, 'serifBold');
   const after = box.x + widthOf(title, style.title, 'serifBold') + 3;
   const second = base + style.smallLine + 1.6;
-  const stamp = `${facts.date} · revision ${plain(facts.revision)} · ${plain(facts.hash).slice(0, 8)}`;
+  const stamp = stampWords(facts);
   const stampWidth = widthOf(stamp, style.small);
   // Large letters need a line each; headHeight counts it.
   const third = style.variant === 'large-print' ? second + style.smallLine : second;

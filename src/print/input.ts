@@ -27,6 +27,7 @@ export interface SheetOptions {
 export interface Stamp {
   /** ISO day the plan was made. */
   readonly date: string;
+  /** As the shelf counts; '' when nobody counted, then the fingerprint alone says which drawing it was. */
   readonly revision: string;
   /** Fingerprint of the site and plan; its first 8 letters are printed. */
   readonly hash: string;

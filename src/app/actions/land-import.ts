@@ -8,6 +8,7 @@ import { type Mapping, readMapping } from '../../exchange/mapping.ts';
 import { middleOf } from '../../ground/frame.ts';
 import type { SiteFeature } from '../../site/types.ts';
 import type { ImportAnswer, ImportQuestion } from '../engine/calls/read-import.ts';
+import { unpackDrafts } from '../engine/pack-drafts.ts';
 import type { Store } from '../store.ts';
 import { change } from './land-state.ts';
 
@@ -17,7 +18,7 @@ export type Settled = Pick<ImportQuestion['options'], 'projection' | 'columns'>;
 /** Reads a file; the mapping kept for such files is used unless another is given. */
 export async function readForImport(
   store: Store,
-  file: { readonly name: string; readonly bytes: Uint8Array; readonly key: string },
+  file: File,
   settled: Settled,
   mapping: Mapping | null,
   onProgress: (done: number | null, what: string) => void,
@@ -25,14 +26,15 @@ export async function readForImport(
 ): Promise<ImportAnswer> {
   const placed = store.state.site?.features.filter(({ geometry }) => geometry !== null) ?? [];
   const near = placed.length > 0 ? { near: middleOf(placed) } : {};
-  const question = { ...file, options: { ...settled, ...near }, mapping };
+  const key = `${file.name} ${file.size} ${file.lastModified}`;
+  const question = { key, file, options: { ...settled, ...near }, mapping };
   const answer = await store.engine.call('readImport', question, { onProgress, signal });
   const kept = mapping ? null : keptMapping(answer);
   return kept ? store.engine.call('readImport', { ...question, mapping: kept }, { signal }) : answer;
 }
 
 const shelfKey = (answer: ImportAnswer) =>
-  `meadowpost mapping: ${sourceKey(answer.imported.format ?? 'geojson', answer.attributes)}`;
+  `meadowpost mapping: ${sourceKey(answer.format ?? 'geojson', answer.attributes)}`;
 
 /** The mapping a person made for files of this source; null when none is kept. */
 export function keptMapping(answer: ImportAnswer): Mapping | null {
@@ -67,10 +69,12 @@ function featuresOf(store: Store, drafts: readonly Draft[]): SiteFeature[] {
   });
 }
 
-/** Adds all drafts as one step that can be undone. True when it was done. */
-export function takeImport(store: Store, answer: ImportAnswer, from: string): boolean {
+/** Adds all drafts as one step that can be undone. True when it was done; not when another site was opened meanwhile. */
+export async function takeImport(store: Store, answer: ImportAnswer, from: string): Promise<boolean> {
   const { site } = store.state;
   if (!site) return false;
   keepMapping(answer);
-  return change(store, importFeatures(site, featuresOf(store, answer.imported.features), from));
+  const drafts = await unpackDrafts(answer.packed);
+  if (store.state.site !== site) return false;
+  return change(store, importFeatures(site, featuresOf(store, drafts), from));
 }

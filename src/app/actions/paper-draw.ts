@@ -6,7 +6,9 @@ import type { DrawnSheet, PaperChoice, PaperState } from '../paper/paper-state.t
 import { pressOf } from '../paper/press.ts';
 import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
-import { creditOf } from './picture-state.ts';
+import { dueOnPaper, revisionOf, visitsOnPaper } from './paper-facts.ts';
+import { creditOf, readPictures } from './picture-state.ts';
+import { openVisits } from './visit-log.ts';
 
 const running = new WeakMap<Store, AbortController>();
 
@@ -25,33 +27,56 @@ export function showSheet(store: Store, index: number): void {
 
 /** Draws the sheets of the newest plan, unless just these are drawn already. The old ones stay until the new ones are there. */
 export async function drawSheets(store: Store, again = false): Promise<void> {
-  const question = questionOf(store.state);
-  if (!question || (!again && isDrawn(store.state))) return;
+  if (!hasPaper(store.state) || (!again && isDrawn(store.state))) return;
   running.get(store)?.abort();
   const stop = new AbortController();
   running.set(store, stop);
   setPaper(store, { at: 'drawing', trouble: null });
   try {
+    const question = await questionOf(store);
+    if (running.get(store) !== stop) return;
+    if (!question) return setPaper(store, { at: 'rest' });
+    const besides = besidesOf(store.state);
     const sheets = await pressOf(store).call('sheets', question, { signal: stop.signal });
     if (running.get(store) !== stop) return;
     const { plan: of, choice } = question;
-    setPaper(store, { drawn: { of, choice, sheets }, at: 'rest', shown: sameSheet(store.state.paper, sheets) });
+    setPaper(store, {
+      drawn: { of, choice, besides, sheets },
+      at: 'rest',
+      shown: sameSheet(store.state.paper, sheets),
+    });
   } catch (error) {
     if (running.get(store) === stop && !wasAborted(error)) setPaper(store, { at: 'rest', trouble: sentenceOf(error) });
   }
 }
 
-/** Whether the drawn sheets are those of the newest plan and choice. */
-export function isDrawn({ plan, paper }: AppState): boolean {
-  return paper.drawn !== null && paper.drawn.of === plan && paper.drawn.choice === paper.choice;
+/** Whether the drawn sheets are those of the newest plan, choice, visits and pictures. */
+export function isDrawn(state: AppState): boolean {
+  const { plan, paper } = state;
+  const { drawn } = paper;
+  const now = besidesOf(state);
+  return drawn?.of === plan && drawn?.choice === paper.choice && drawn.besides.every((one, i) => one === now[i]);
 }
 
-/** What the engine is asked; null when there is nothing to print. */
-export function questionOf({ plan, planOf, paper, pictures }: AppState): BookQuestion | null {
+/** What the sheets are drawn from besides plan and choice. */
+function besidesOf(state: AppState): readonly unknown[] {
+  return [visitsOnPaper(state), creditOf(state.pictures)];
+}
+
+function hasPaper({ plan, planOf }: AppState): boolean {
+  return plan !== null && planOf !== null && plan.boxes.length > 0;
+}
+
+/** What the engine is asked; null when there is nothing to print. The visits and pictures of the site are read first, where nobody asked for them yet. */
+export async function questionOf(store: Store): Promise<BookQuestion | null> {
+  await Promise.all([openVisits(store), readPictures(store)]);
+  const revision = await revisionOf(store);
+  const { plan, planOf, paper, pictures } = store.state;
   if (!plan || !planOf || plan.boxes.length === 0) return null;
   const { protocol, origin, pathname } = location;
   const address = protocol === 'https:' ? `${origin}${pathname}` : null;
-  return { site: planOf, plan, choice: paper.choice, address, credit: creditOf(pictures) || null };
+  const credit = creditOf(pictures) || null;
+  return { site: planOf, plan, choice: paper.choice, address, credit, revision, visits: dueOnPaper(store.state) };
 }
 
 /** Changes some members of the place's state. */

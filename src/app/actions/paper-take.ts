@@ -11,10 +11,11 @@ import { say } from './say.ts';
 
 /** Writes the PDF of the sheets shown and hands it over. */
 export async function takePdf(store: Store): Promise<void> {
-  const question = questionOf(store.state);
-  if (!question || store.state.paper.at === 'writing') return;
+  if (store.state.paper.at === 'writing') return;
   setPaper(store, { at: 'writing', trouble: null });
   try {
+    const question = await questionOf(store);
+    if (!question) return;
     const bytes = await pressOf(store).call('pdf', question);
     give(store, '.pdf', 'application/pdf', bytes as BlobPart);
   } catch (error) {

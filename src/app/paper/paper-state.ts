@@ -33,10 +33,18 @@ export interface DrawnSheet {
   readonly thumb: string;
 }
 
-/** What happens to the sheets; `of` and `choice` say what the drawn ones were made from. */
+/** The sheets last drawn, and what they were made from; `besides` are visits and credits, compared as they are. */
+export interface DrawnPaper {
+  readonly of: Plan;
+  readonly choice: PaperChoice;
+  readonly besides: readonly unknown[];
+  readonly sheets: readonly DrawnSheet[];
+}
+
+/** What happens to the sheets. */
 export interface PaperState {
   readonly choice: PaperChoice;
-  readonly drawn: { readonly of: Plan; readonly choice: PaperChoice; readonly sheets: readonly DrawnSheet[] } | null;
+  readonly drawn: DrawnPaper | null;
   readonly at: 'rest' | 'drawing' | 'writing';
   readonly trouble: string | null;
   /** Which sheet is shown large, from 0. */

@@ -5,7 +5,7 @@ import { boxFacts, type Fact, sharedFacts } from '../box-facts.ts';
 import { discLook, drawDisc } from '../disc.ts';
 import { type Box, group, type Item, path, text } from '../display.ts';
 import { type BookFacts, birdName, type Draft, guideOf } from '../facts.ts';
-import { drawHeader } from '../header.ts';
+import { drawHeader, stampWords } from '../header.ts';
 import { marksOf } from '../landmarks.ts';
 import { headHeight } from '../layout.ts';
 import { plain, shorten, widthOf, wrap } from '../measure.ts';
@@ -157,7 +157,7 @@ function card(facts: BookFacts, { box, rows, first }: Piece, cell: Box, place: s
   const title = `Box ${box.number}, ${birdName(box)}${first ? '' : ', continued'}`;
   // Large letters leave no room for the site's name: the page of what all share has it.
   const site = style.variant === 'large-print' ? '' : `${plain(plan.siteName)} · `;
-  const under = `${site}${stamp.date} · rev ${plain(stamp.revision)} · ${plain(stamp.hash).slice(0, 8)} · ${place}`;
+  const under = `${site}${stampWords(stamp, 'rev')} · ${place}`;
   const head = (y: number, words: string) => text(left, y, shorten(words, right - left, style.small), style.small);
   return group([
     group(

@@ -65,6 +65,7 @@ describe('bringing in a file', () => {
     await until(() => /2 kept, 1 left out/.test(report()), 'the new account');
     const take = await until(() => element.shadowRoot!.querySelector<HTMLElement>('[data-do=take]'), 'the button');
     take.click();
+    await until(() => app.store.state.past.length === 1, 'the step');
     const { site, past } = app.store.state;
     expect(site!.features.length).toBe(before.features.length + 2);
     expect(site!.features.map((f) => f.kind).slice(-2)).toEqual(['woods', 'post']);

@@ -80,7 +80,7 @@ describe('the Paper place', () => {
   });
 
   it('writes a PDF in its worker', async () => {
-    const bytes = await pressOf(app.store).call('pdf', questionOf(app.store.state)!);
+    const bytes = await pressOf(app.store).call('pdf', (await questionOf(app.store))!);
     expect(new TextDecoder().decode(bytes.subarray(0, 5))).toBe('%PDF-');
     const text = new TextDecoder('latin1').decode(bytes);
     expect(text.match(/\/Type \/Page\b/g)?.length).toBe(sheets().length);

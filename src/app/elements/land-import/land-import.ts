@@ -1,28 +1,15 @@
 /** Bringing in a file: chosen or dropped, looked at on the map with what becomes what, then taken as one step that can be undone. */
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { reportSentence } from '../../../exchange/import.ts';
-import type { FeatureNote } from '../../../exchange/import-types.ts';
 import type { Mapping } from '../../../exchange/mapping.ts';
 import { keepMapping, readForImport, type Settled, takeImport } from '../../actions/land-import.ts';
 import { lookAt, openPage, setLand } from '../../actions/land-state.ts';
-import type { ImportAnswer } from '../../engine/calls/read-import.ts';
+import type { ImportAnswer, Notes } from '../../engine/calls/read-import.ts';
 import { wasAborted } from '../../engine/client.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { landStyle } from '../place-land/land-style.ts';
 import './land-mapping.ts';
-
-interface Chosen {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-  readonly key: string;
-}
-
-/** Shapes drawn on the map for looking at; the rest is counted. */
-const mostShown = 2000;
-/** Notes listed at once. */
-const mostNotes = 200;
 
 @customElement('mp-land-import')
 export class LandImport extends StoreElement {
@@ -47,7 +34,7 @@ export class LandImport extends StoreElement {
     `,
   ];
 
-  @state() private file: Chosen | null = null;
+  @state() private file: File | null = null;
   @state() private answer: ImportAnswer | null = null;
   @state() private doing: string | null = null;
   @state() private trouble: string | null = null;
@@ -75,25 +62,24 @@ export class LandImport extends StoreElement {
         /></label>
         <p class="small">${bring.orDrop}</p>
       </div>
-      <div role="status">${this.doing ? html`<p>${this.doing}</p>` : null}</div>
+      <div role="status">${this.doing ? html`<p data-doing>${this.doing}</p>` : null}</div>
       ${this.doing ? html`<p><button @click=${() => this.#stop?.abort()}>${bring.stop}</button></p>` : null}
       ${this.trouble ? html`<p class="wash" role="alert">${this.trouble}</p>` : null} ${this.answer ? this.#look(this.answer) : null}`;
   }
 
-  #look({ imported, mapping, attributes }: ImportAnswer) {
+  #look({ account, issues, ask, count, preview, dropped, repaired, mapping, attributes }: ImportAnswer) {
     const { bring } = this.words.land;
-    const { report, issues, ask, features } = imported;
     const { trouble } = this.state.land;
     return html`<section>
       <h2>${bring.found(this.file?.name ?? '')}</h2>
-      <p role="status" data-report>${reportSentence(report)}</p>
+      <p role="status" data-report>${account}</p>
       ${issues.map((issue) => html`<p class=${issue.severity === 'error' || issue.severity === 'warning' ? 'wash' : ''}>${issue.sentence} ${issue.fix}</p>`)}
-      ${ask ? this.#ask(ask) : null} ${features.length > mostShown ? html`<p class="small">${bring.shown(mostShown, features.length)}</p>` : null}
+      ${ask ? this.#ask(ask) : null} ${preview.length < count ? html`<p class="small">${bring.shown(preview.length, count)}</p>` : null}
       ${trouble ? html`<p class="wash" role="alert">${trouble.sentence}</p>` : null}
       ${
-        features.length > 0
+        count > 0
           ? html`<p style="margin-top:10px">
-              <button class="filled wide" data-do="take" @click=${() => this.#take()}>${bring.take(features.length)}</button>
+              <button class="filled wide" data-do="take" ?disabled=${this.doing !== null} @click=${() => this.#take()}>${bring.take(count)}</button>
             </p>`
           : null
       }
@@ -106,11 +92,11 @@ export class LandImport extends StoreElement {
             ></mp-land-mapping>`
           : null
       }
-      ${this.#notes(bring.dropped, report.dropped)} ${this.#notes(bring.repaired, report.repaired)}
+      ${this.#notes(bring.dropped, dropped)} ${this.#notes(bring.repaired, repaired)}
     </section>`;
   }
 
-  #ask(ask: NonNullable<ImportAnswer['imported']['ask']>) {
+  #ask(ask: NonNullable<ImportAnswer['ask']>) {
     const { bring } = this.words.land;
     if (ask.what === 'projection')
       return html`<label><span>${ask.sentence}</span><input data-projection placeholder="EPSG:32617" /></label>
@@ -132,13 +118,13 @@ export class LandImport extends StoreElement {
       </p>`;
   }
 
-  #notes(title: (n: number) => string, notes: readonly FeatureNote[]) {
-    if (notes.length === 0) return null;
-    const more = notes.length - mostNotes;
+  #notes(title: (n: number) => string, { count, first }: Notes) {
+    if (count === 0) return null;
+    const more = count - first.length;
     return html`<details>
-      <summary>${title(notes.length)}</summary>
+      <summary>${title(count)}</summary>
       <ul class="small">
-        ${notes.slice(0, mostNotes).map(({ what, why }) => html`<li>${what}: ${why}</li>`)}
+        ${first.map(({ what, why }) => html`<li>${what}: ${why}</li>`)}
         ${more > 0 ? html`<li>${this.words.land.bring.moreNotes(more)}</li>` : null}
       </ul>
     </details>`;
@@ -167,8 +153,7 @@ export class LandImport extends StoreElement {
   }
 
   async #begin(file: File): Promise<void> {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    this.file = { name: file.name, bytes, key: `${file.name} ${file.size} ${file.lastModified}` };
+    this.file = file;
     this.#settled = {};
     await this.#read(null);
   }
@@ -191,8 +176,8 @@ export class LandImport extends StoreElement {
     this.trouble = null;
     this.doing = this.words.land.bring.reading;
     try {
-      const tell = (_done: number | null, what: string) => {
-        this.doing = `${what} …`;
+      const tell = (done: number | null, what: string) => {
+        if (this.#stop === stop) this.doing = this.words.land.bring.step(what, done);
       };
       this.answer = await readForImport(this.store, this.file, this.#settled, mapping, tell, stop.signal);
       this.#show(mapping === null);
@@ -206,32 +191,30 @@ export class LandImport extends StoreElement {
   }
 
   #show(first: boolean): void {
-    const shapes = this.answer?.imported.features.slice(0, mostShown).map(({ geometry }) => geometry) ?? [];
-    setLand(this.store, { preview: shapes, trouble: null });
-    const [one] = shapes;
-    if (first && one) lookAt(this.store, { type: 'LineString', coordinates: cornersOfAll(shapes) });
+    const { preview = [], box = null } = this.answer ?? {};
+    setLand(this.store, { preview, trouble: null });
+    if (first && box)
+      lookAt(this.store, {
+        type: 'LineString',
+        coordinates: [
+          [box[0], box[1]],
+          [box[2], box[3]],
+        ],
+      });
   }
 
-  #take(): void {
-    if (!this.answer || !this.file) return;
-    if (takeImport(this.store, this.answer, this.file.name)) openPage(this.store, 'list');
+  async #take(): Promise<void> {
+    const { answer, file } = this;
+    if (!answer || !file) return;
+    this.doing = this.words.land.bring.taking;
+    const done = await takeImport(this.store, answer, file.name);
+    this.doing = null;
+    if (done) openPage(this.store, 'list');
   }
 
   #value(selector: string): string {
     return this.renderRoot.querySelector<HTMLInputElement>(selector)?.value ?? '';
   }
-}
-
-/** Every position of the shapes, for the box around them. */
-function cornersOfAll(shapes: readonly { coordinates: unknown }[]): [number, number][] {
-  const flat: [number, number][] = [];
-  const walk = (part: unknown): void => {
-    if (!Array.isArray(part)) return;
-    if (typeof part[0] === 'number') flat.push([part[0], part[1] as number]);
-    else for (const inner of part) walk(inner);
-  };
-  for (const shape of shapes) walk(shape.coordinates);
-  return flat;
 }
 
 declare global {

@@ -51,7 +51,7 @@ export class PlacePaper extends StoreElement {
   #stopPrinting: (() => void) | null = null;
 
   protected override watches() {
-    return ['paper', 'plan', 'site', 'words', 'engine'] as const;
+    return ['paper', 'plan', 'site', 'words', 'engine', 'round', 'pictures'] as const;
   }
 
   override connectedCallback(): void {

@@ -3,6 +3,7 @@ import { subjects } from '../../../../layers/all.ts';
 import { makeFrame, middleOf } from '../../../ground/frame.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { Sheet } from '../../../print/display.ts';
+import type { DueVisit } from '../../../print/input.ts';
 import { makeSheets } from '../../../print/make-sheets.ts';
 import type { Site } from '../../../site/types.ts';
 import { canonicalText } from '../../../site/write.ts';
@@ -20,9 +21,20 @@ export interface BookQuestion {
   readonly address: string | null;
   /** Credit of the pictures under the drawing; null without any. */
   readonly credit: string | null;
+  /** As the shelf counts, or a word. */
+  readonly revision: string;
+  readonly visits: readonly DueVisit[];
 }
 
-export async function bookOf({ site, plan: whole, choice, address, credit }: BookQuestion): Promise<Sheet[]> {
+export async function bookOf({
+  site,
+  plan: whole,
+  choice,
+  address,
+  credit,
+  revision,
+  visits,
+}: BookQuestion): Promise<Sheet[]> {
   const frame = makeFrame(middleOf(site.features));
   const plan = planOfRound(whole, choice.walker);
   const needle = declination(frame.centre, plan.date);
@@ -34,12 +46,13 @@ export async function bookOf({ site, plan: whole, choice, address, credit }: Boo
     options: sheetOptions(choice, plan, site.settings.units),
     stamp: {
       date: plan.date,
-      revision: '1',
+      revision,
       hash: await sha256(canonicalText(site)),
       declination: needle.degrees === null ? null : needle,
       address,
       credit,
     },
+    visits,
     words: kinds,
   });
 }

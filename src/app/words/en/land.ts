@@ -225,6 +225,9 @@ export const land = {
     choose: 'Choose a file',
     orDrop: 'Or drop it here.',
     reading: 'Reading …',
+    step: (what: string, done: number | null) =>
+      `${what} … ${done === null ? '' : `${Math.round(done * 100)} %`}`.trim(),
+    taking: 'Taking it in …',
     stop: 'Stop',
     failed: (why: string) => `The file could not be read: ${why}. Your site is unchanged.`,
     found: (name: string) => `What ${name} holds`,
