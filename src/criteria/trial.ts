@@ -11,27 +11,37 @@ import type { CriterionId, PostContext } from './criterion.ts';
 import { stretch } from './curve-shape.ts';
 import { settingsFor } from './figures.ts';
 import { criteria } from './index.ts';
-import { scoreOf, verdictsIn } from './quick-score.ts';
-import { judge, type Verdict } from './score.ts';
+import { verdictsIn } from './quick-score.ts';
+import { refusals, scoreOn, type Verdict, weightOf } from './score.ts';
 import { makeSpot } from './spot.ts';
 import type { Suns } from './suns.ts';
 
 /** A post measured for one bird, to be scored again and again. */
 export interface MeasuredPost {
   readonly context: PostContext;
+  /** The verdicts that count: those of criteria the bird minds. */
   readonly verdicts: readonly Verdict[];
+  /** True where a hard rule refuses the post: hard limits stay as they are in every draw. */
+  readonly refused: boolean;
 }
 
 /** Measures a post for a bird once. */
 export function measurePost(ground: Ground, candidate: Candidate, bird: BirdGuide, suns: Suns): MeasuredPost {
-  const context = makeContext(makeSpot(ground, candidate.at), candidate, bird, suns);
-  return { context, verdicts: verdictsIn(context) };
+  const context = { ...makeContext(makeSpot(ground, candidate.at), candidate, bird, suns) };
+  const verdicts = verdictsIn(context);
+  return {
+    context,
+    verdicts: verdicts.filter(({ criterion }) => (criterion.neutral?.(context) ?? null) === null),
+    refused: refusals(verdicts, context).length > 0,
+  };
 }
 
 /** A bird and a site's settings as one draw has them. */
 export interface Trial {
   readonly bird: BirdGuide;
   readonly site: SiteSettings;
+  /** Weights in force, by criterion id. */
+  readonly weights: Readonly<Record<string, number>>;
 }
 
 /** Factors by criterion on its weight and on its knees (the raw figures of its curve). */
@@ -42,6 +52,9 @@ export interface Wobble {
 
 /** Figures beside the guide's curves that are knees: read when scoring, not when measuring. */
 const knees = ['predator-path.leap', 'afternoon-sun.lowUnder'] as const;
+
+/** Criteria whose score no knee moves. */
+const fixed: ReadonlySet<CriterionId> = new Set(['perch', 'entrance']);
 
 function stretched<F extends Figure<Curve> | null>(figure: F, by: number): F {
   return figure === null ? figure : { ...figure, value: stretch(figure.value, by) };
@@ -75,12 +88,28 @@ export function trialUnder(bird: BirdGuide, site: SiteSettings, { weight, knee }
     const now = settingsFor(criteria.find((one) => one.id === id)!, site)[name]!;
     figures[key] = now * (knee[id] ?? 1);
   }
-  return { bird: wobbledBird(bird, (id) => knee[id] ?? 1), site: { ...site, weights, figures } };
+  const drawn = { ...site, weights, figures };
+  const wobbled = wobbledBird(bird, (id) => knee[id] ?? 1);
+  const inForce = criteria.map((criterion) => [criterion.id, weightOf(criterion, drawn, wobbled)] as const);
+  return { bird: wobbled, site: drawn, weights: Object.fromEntries(inForce) };
 }
 
-/** A measured post's score 0–100 under a trial. */
-export function trialScore({ context, verdicts }: MeasuredPost, { bird, site }: Trial): number {
-  const other: PostContext = { ...context, bird, site };
-  const again = verdicts.map(({ criterion, measured }) => judge(criterion, other, measured));
-  return scoreOf(again, other).score;
+/** A measured post's score 0–100 under a trial: the same number as `scoreOf` its verdicts judged again, for a hundred thousand trials. */
+export function trialScore({ context, verdicts, refused }: MeasuredPost, { bird, site, weights }: Trial): number {
+  if (refused) return 0;
+  const { spot, sun, eye, wish, facing } = context;
+  const other: PostContext = { spot, bird, site, sun, eye, wish, facing };
+  const { floor } = scoreOn(site);
+  let logs = 0;
+  let judged = 0;
+  for (const { criterion, measured, score: before } of verdicts) {
+    const weight = weights[criterion.id]!;
+    if (measured.raw === null || weight === 0) continue;
+    const score = fixed.has(criterion.id) ? before! : criterion.score(measured, other);
+    const counted = Math.min(1, Math.max(floor, score));
+    if (!(counted > 0)) return 0;
+    judged += weight;
+    logs += weight * Math.log(counted);
+  }
+  return judged === 0 ? 0 : 100 * Math.exp(logs / judged);
 }

@@ -1,5 +1,5 @@
 /** A layout problem laid out in flat arrays with a grid over it, so that a conflict costs a few nanoseconds to find. */
-import type { LayoutProblem } from './layout.ts';
+import type { Layout, LayoutProblem } from './layout.ts';
 import { metresBetween, spacingSlack } from './layout.ts';
 
 export interface Field {
@@ -14,6 +14,7 @@ export interface Field {
   /** −1 where the unit is a single post. */
   readonly post2: Int32Array;
   readonly bird: Int32Array;
+  /** What each unit is worth; below zero it is never chosen. */
   readonly weight: Float64Array;
   readonly birds: number;
   /** Squared metres two birds must be apart, by bird × birds + bird. */
@@ -105,6 +106,12 @@ export function fieldOf(problem: LayoutProblem): Field {
     reach,
     grid: gridOf(x, y, Math.max(reach / 2, 1)),
   };
+}
+
+/** A layout from unit indexes in any order, worth what the field says. */
+export function layoutIn({ weight }: Field, chosen: Iterable<number>): Layout {
+  const sorted = [...chosen].sort((a, b) => a - b);
+  return { chosen: sorted, value: sorted.reduce((sum, u) => sum + weight[u], 0) };
 }
 
 /** Whether two different units may not both be chosen. */

@@ -4,10 +4,9 @@
  */
 import { seededRandom } from '../geometry/random.ts';
 import { ChosenSet } from './chosen-set.ts';
-import type { Field } from './field.ts';
+import { type Field, layoutIn } from './field.ts';
 import { greedyLayout } from './greedy.ts';
 import type { Layout } from './layout.ts';
-import { layoutOf } from './layout.ts';
 import { Rivals } from './rivals.ts';
 
 export interface SearchOptions {
@@ -19,6 +18,8 @@ export interface SearchOptions {
   /** Asked every few thousand moves; true ends the search with the best layout so far. */
   readonly shouldStop?: () => boolean;
   readonly start?: Layout;
+  /** Who conflicts with whom, where it was found before. */
+  readonly rivals?: Rivals;
 }
 
 /**
@@ -43,7 +44,7 @@ export function searchLayout(field: Field, options: SearchOptions): Layout {
   let best = options.start && options.start.value > first.value ? options.start : first;
   if (field.count === 0 || best.chosen.length === 0) return best;
   const runs = Math.max(1, options.runs ?? 1);
-  const rivals = new Rivals(field);
+  const rivals = options.rivals ?? new Rivals(field);
   const fresh = first.chosen.length < sitesWanted(field) ? hottest.scarce : hottest.plenty;
   for (let run = 0; run < runs; run++) {
     if (options.shouldStop?.()) break;
@@ -190,7 +191,7 @@ function polish(field: Field, rivals: Rivals, chosen: readonly number[]): Layout
       if (exchange(field, set, u)) gained ||= set.value > before + 1e-9;
     }
   }
-  return layoutOf(field.problem, set.list());
+  return layoutIn(field, set.list());
 }
 
 /** Puts `u` in when that alone gains; the lightest unit of the bird leaves when all its sites are taken. */

@@ -2,9 +2,9 @@
 import { seededRandom } from '../geometry/random.ts';
 import type { Choice, ChooseInput } from './choose.ts';
 import type { Field } from './field.ts';
-import { conflictsOf, fieldOf } from './field.ts';
-import type { LayoutProblem, Unit } from './layout.ts';
+import { conflictsOf, fieldOf, layoutIn } from './field.ts';
 import { searchLayout } from './local-search.ts';
+import { Rivals } from './rivals.ts';
 import type { BuiltUnits } from './units.ts';
 import { buildUnits } from './units.ts';
 
@@ -40,7 +40,7 @@ const weightRange = 0.25;
 const kneeRange = 0.2;
 /** Units that take part: those chosen and those that come nearest to being so. */
 const mostContenders = 500;
-const movesPerDraw = 12_000;
+const movesPerDraw = 6000;
 
 /** Draws, chooses again and counts. Deterministic for a seed. */
 export function surenessOf(input: SurenessInput): Sureness {
@@ -86,64 +86,78 @@ function mattering(input: SurenessInput, trial: Trial): Sureness['matters'] {
     .slice(0, 3);
 }
 
-/** The choice made again on the contenders only. */
+/** The choice made again on the contenders only: who conflicts with whom stays, only what they are worth is drawn. */
 class Trial {
   readonly chosen: string[];
   private readonly input: SurenessInput;
   private readonly built: BuiltUnits;
+  /** Unit of each contender. */
   private readonly units: readonly number[];
+  private readonly field: Field;
+  private readonly rivals: Rivals;
+  /** The plan, as contenders. */
+  private readonly plan: readonly number[];
 
   constructor(input: SurenessInput, built: BuiltUnits) {
     this.input = input;
     this.built = built;
     this.chosen = input.choice.sites.flatMap((site) => site.posts.map((p) => p.id));
-    this.units = contenders(built, fieldOf(built.problem), new Set(this.chosen));
+    const { problem } = built;
+    this.units = contenders(built, fieldOf(problem), new Set(this.chosen));
+    this.field = fieldOf({ ...problem, units: this.units.map((u) => problem.units[u]) });
+    this.rivals = new Rivals(this.field);
+    this.plan = this.planned();
   }
 
   /** Ids of the posts chosen under a draw. */
   run(draw: Draw): string[] {
-    const { problem, postsOfUnit } = this.built;
-    const kept: number[] = [];
-    const units: Unit[] = [];
-    for (const u of this.units) {
-      const weight = this.weight(draw, u);
-      if (!problem.units[u].fixed && (weight === null || weight < this.input.choose.minimumScore)) continue;
-      kept.push(u);
-      units.push({ ...problem.units[u], weight: weight ?? 0 });
-    }
-    const again: LayoutProblem = { ...problem, units };
-    const layout = searchLayout(fieldOf(again), {
-      seed: this.input.seed,
-      moves: movesPerDraw,
-      start: this.startIn(again, kept),
-    });
-    return layout.chosen.flatMap((k) => postsOfUnit[kept[k]].map((p) => p.id));
+    const { input, built, units, field, rivals } = this;
+    const weight = Float64Array.from(units, (u) => this.worth(draw, u));
+    const drawn: Field = { ...field, weight };
+    const start = layoutIn(
+      drawn,
+      this.plan.filter((k) => weight[k] >= 0),
+    );
+    const layout = searchLayout(drawn, { seed: input.seed, moves: movesPerDraw, start, rivals });
+    return layout.chosen.flatMap((k) => built.postsOfUnit[units[k]].map((p) => p.id));
+  }
+
+  /** What a unit is worth under a draw; below zero where it may not be chosen. */
+  private worth(draw: Draw, u: number): number {
+    const { fixed } = this.built.problem.units[u];
+    const weight = this.weight(draw, u);
+    if (fixed) return weight ?? 0;
+    return weight === null || weight < this.input.choose.minimumScore ? -1 : weight;
   }
 
   private weight(draw: Draw, u: number): number | null {
     const unit = this.built.problem.units[u];
     const bird = this.built.birds[unit.bird];
     const posts = this.built.postsOfUnit[u];
-    const own = posts.filter((p) => !p.added).map((p) => this.input.rescore(draw, p.id, bird));
-    if (own.some((s) => s === null)) return null;
-    const mean = (own as number[]).reduce((a, b) => a + b, 0) / Math.max(1, own.length);
+    let [sum, before, own] = [0, 0, 0];
+    for (const post of posts) {
+      if (post.added) continue;
+      const score = this.input.rescore(draw, post.id, bird);
+      if (score === null) return null;
+      sum += score;
+      before += post.score ?? 0;
+      own++;
+    }
+    const mean = sum / Math.max(1, own);
     // A second box at no candidate moves as the first does.
-    const before = posts.filter((p) => !p.added).reduce((sum, p) => sum + (p.score ?? 0), 0) / Math.max(1, own.length);
-    return own.length === posts.length || before <= 0 ? mean : (unit.weight * mean) / before;
+    return own === posts.length || before <= 0 ? mean : (unit.weight * mean * own) / before;
   }
 
-  /** The plan as it stands, where all of it may still be chosen. */
-  private startIn(again: LayoutProblem, kept: readonly number[]) {
-    const ids = new Set(this.chosen);
-    const chosen = kept.flatMap((u, k) => (this.built.postsOfUnit[u].every((p) => ids.has(p.id)) ? [k] : []));
-    const birdOf = new Map(this.input.choice.sites.flatMap((s) => s.posts.map((p) => [p.id, s.bird] as const)));
-    const same = chosen.filter((k) => {
-      const unit = again.units[k];
-      return this.built.birds[unit.bird] === birdOf.get(this.built.postsOfUnit[kept[k]][0].id);
+  /** The units of the plan; none where they cannot be told. */
+  private planned(): number[] {
+    const { built, units, input } = this;
+    const birdOf = new Map(input.choice.sites.flatMap((s) => s.posts.map((p) => [p.id, s.bird] as const)));
+    const found = [...units.keys()].filter((k) => {
+      const bird = built.birds[built.problem.units[units[k]].bird];
+      return built.postsOfUnit[units[k]].every((p) => birdOf.get(p.id) === bird);
     });
-    const posts = same.flatMap((k) => this.built.postsOfUnit[kept[k]].map((p) => p.id));
-    if (new Set(posts).size !== posts.length) return undefined;
-    return { chosen: same, value: same.reduce((sum, k) => sum + again.units[k].weight, 0) };
+    const posts = found.flatMap((k) => built.postsOfUnit[units[k]].map((p) => p.id));
+    return new Set(posts).size === posts.length ? found : [];
   }
 }
 

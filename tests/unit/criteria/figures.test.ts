@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { BirdGuide } from '../../../src/birds/guide.ts';
 import { birdById } from '../../../src/birds/index.ts';
 import { birdFor } from '../../../src/criteria/bird-for.ts';
 import { bend, plateau, stretch, wantsText } from '../../../src/criteria/curve-shape.ts';
 import { settingsFor } from '../../../src/criteria/figures.ts';
+import { criteria } from '../../../src/criteria/index.ts';
 import { openness } from '../../../src/criteria/openness.ts';
+import { quickScore } from '../../../src/criteria/quick-score.ts';
+import { weightOf } from '../../../src/criteria/score.ts';
 import { measurePost, trialScore, trialUnder } from '../../../src/criteria/trial.ts';
 import { bearingText, lengthText, percentText, spanText } from '../../../src/criteria/units.ts';
 import { defaultSettings } from '../../../src/site/defaults.ts';
@@ -123,6 +127,13 @@ describe('curves', () => {
   });
 });
 
+/** A trial that changes nothing. */
+const plain = (bird: BirdGuide, settings: SiteSettings) => ({
+  bird,
+  site: settings,
+  weights: Object.fromEntries(criteria.map((criterion) => [criterion.id, weightOf(criterion, settings, bird)])),
+});
+
 describe('trial scores', () => {
   const { ground, suns } = make([
     { kind: 'short-grass', rings: [rectangle(-200, -200, 30, 200)] },
@@ -132,21 +143,22 @@ describe('trial scores', () => {
   const measured = measurePost(ground, post(), bird, suns);
 
   it('with nothing changed are the score itself', () => {
-    const same = trialScore(measured, { bird, site: ground.site.settings });
+    const same = trialScore(measured, plain(bird, ground.site.settings));
     const middle = trialUnder(bird, ground.site.settings, { weight: {}, knee: { openness: 1 } });
     expect(trialScore(measured, middle)).toBeCloseTo(same, 9);
     expect(same).toBeGreaterThan(0);
+    expect(same).toBeCloseTo(quickScore(ground, post(), bird, suns), 9);
   });
 
   it('move with the weights and knees, and leave the post as it was', () => {
     const { settings } = ground.site;
-    const usual = trialScore(measured, { bird, site: settings });
+    const usual = trialScore(measured, plain(bird, settings));
     const heavier = trialUnder(bird, settings, { weight: { 'woods-edge': 1.25 }, knee: {} });
     expect(heavier.site.weights['woods-edge']).toBeCloseTo(2.5, 9);
     expect(trialScore(measured, heavier)).toBeLessThan(usual);
     const stricter = trialUnder(bird, settings, { weight: {}, knee: { 'woods-edge': 1.2 } });
     expect(stricter.bird.habitat.woodsEdge.value[1]![0]).toBeCloseTo(54, 9);
     expect(trialScore(measured, stricter)).toBeLessThan(usual);
-    expect(trialScore(measured, { bird, site: settings })).toBe(usual);
+    expect(trialScore(measured, plain(bird, settings))).toBe(usual);
   });
 });
