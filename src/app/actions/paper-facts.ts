@@ -54,6 +54,6 @@ export function dueOnPaper(state: AppState): DueVisit[] {
   for (const { post, date } of settledVisits(visits)) if (date > (last.get(post) ?? '')) last.set(post, date);
   const south = isSouth(boxes[0]?.position);
   return dueOfTrail(boxes, visits, birdGuides, today(), state.round.experience, south).flatMap((one) =>
-    one.number === null ? [] : [{ box: one.number, due: one.due, why: one.detail, last: last.get(one.post) ?? null }],
+    one.number === null ? [] : [{ box: one.number, due: one.due, last: last.get(one.post) ?? null }],
   );
 }

@@ -31,6 +31,7 @@ export const print: Command = {
     '--paper WORD': `${papers.join(' or ')}; letter for a site in US units, else a4`,
     '--orientation WORD': `${orientations.join(' or ')}; landscape unless given`,
     '--scale N': 'detail maps at 1:N; else the roundest scale at which no two numbers touch',
+    '--address URL': 'where phones find the app, for the QR code of the round; https only',
     '--revision WORD': 'printed beside the fingerprint of the site file; nothing unless given',
     '--variant WORD': variants.join(', '),
     '--sheets WORDS': `some of ${sheetNames.join(',')}`,
@@ -43,6 +44,7 @@ export const print: Command = {
     orientation: { type: 'string' },
     scale: { type: 'string' },
     variant: { type: 'string' },
+    address: { type: 'string' },
     revision: { type: 'string' },
     sheets: { type: 'string' },
   },
@@ -81,11 +83,20 @@ function sheetsOf(site: Site, plan: Plan, { options }: Invocation): Sheet[] {
     },
     stamp: {
       date: plan.date,
+      address: addressOf(options),
       revision: typeof options.revision === 'string' ? options.revision : '',
       hash: createHash('sha256').update(text).digest('hex'),
       declination: needle.degrees === null ? null : needle,
     },
   });
+}
+
+/** The app's address without anything behind it; null when none is given. */
+function addressOf({ address }: Invocation['options']): string | null {
+  if (typeof address !== 'string') return null;
+  const url = URL.canParse(address) ? new URL(address) : null;
+  if (url?.protocol !== 'https:') throw new Refusal(`--address wants https://…; it was given "${address}".`);
+  return `${url.origin}${url.pathname}`;
 }
 
 function word<T extends string>(options: Invocation['options'], name: string, words: readonly T[]): T | undefined {

@@ -117,6 +117,14 @@ function lines(words: string, width: number, size: number): { words: string }[] 
   return wrapAtMost(4, words, width - 2.4, size).map((row) => ({ words: row }));
 }
 
+/** What to do with the code. Printed where no phone could reach the app, it holds no address: any copy of the app opens it. */
+function codeWords(address: string | null | undefined): string {
+  const inside = 'The positions are in the code itself; nothing is sent anywhere.';
+  return address
+    ? `Scan to have this round on a phone. ${inside}`
+    : `Scan, and put what it reads (#round=…) behind the address of Meadowpost on the phone. ${inside}`;
+}
+
 /** The round's positions, readable by the phone in the field without any network. */
 function roundCode({ plan, stamp, style }: BookFacts, { boxes }: WalkList, width: number): Block[] {
   if (boxes.length === 0 || boxes.length > 500) return [];
@@ -124,11 +132,7 @@ function roundCode({ plan, stamp, style }: BookFacts, { boxes }: WalkList, width
   const payload = `${stamp.address ?? ''}#round=${encodeRound({ hash: stamp.hash, stops })}`;
   const code = qrCode(0, 0, codeSide, payload, `QR code with the positions of ${plan.siteName}’s round`);
   if (!code) return [paragraph('This round is too long for a QR code: open the site file on the phone.', width, style)];
-  const words = wrap(
-    'Scan to have this round on a phone. The positions are in the code itself; nothing is sent anywhere.',
-    width - codeSide - 3,
-    style.small,
-  );
+  const words = wrap(codeWords(stamp.address), width - codeSide - 3, style.small);
   return [
     {
       height: codeSide,

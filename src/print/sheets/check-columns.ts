@@ -3,6 +3,7 @@ import type { PlannedBox, Round } from '../../plan-types.ts';
 import { compassOf, facingWords } from '../compass.ts';
 import { circle, type Item, path } from '../display.ts';
 import { type BookFacts, birdName } from '../facts.ts';
+import type { DueVisit } from '../input.ts';
 import { widthOf, wrap } from '../measure.ts';
 import { type Column, tableWidth } from '../table.ts';
 import { degreeWords, placeWords, walkWords, windOf } from '../units.ts';
@@ -56,7 +57,7 @@ export function columnsOf(facts: BookFacts, list: WalkList, width: number): Colu
   const due = new Map((facts.visits ?? []).map((visit) => [visit.box, visit]));
   const dueColumn: Column<PlannedBox> = {
     head: 'Due',
-    width: 13,
+    width: 16.5,
     cell: (box) => dueLines(due.get(box.number)),
   };
   const known: Column<PlannedBox>[] = [
@@ -90,7 +91,8 @@ export function columnsOf(facts: BookFacts, list: WalkList, width: number): Colu
   known[1] = birdColumn(facts, birdWidth.least + clamped(nameWidth(list, style.small) - birdWidth.least, spare));
   const columns = [...known, ...write];
   const left = width - columns.reduce((sum, column) => sum + column.width, 0);
-  if (left >= leastSeen) return [...columns, { head: 'Seen and done', width: left, thick: true, cell: () => [] }];
+  if (left >= leastSeen)
+    return [...columns, { head: left < 24 ? 'Seen, done' : 'Seen and done', width: left, thick: true, cell: () => [] }];
   const seen: Column<PlannedBox> = { head: 'Seen, done', width: 18, thick: true, cell: () => [] };
   return [...squeezed(known, width - 18 - write.reduce((sum, one) => sum + one.width, 0)), ...write, seen];
 }
@@ -157,7 +159,9 @@ function legLines({ units, stamp }: BookFacts, { round }: WalkList, box: Planned
   ];
 }
 
-function dueLines(visit: { due: string | null; why?: string | null } | undefined): { words: string }[] {
+/** Month and day of the next look, and of the last one (or why now, in a few words). */
+function dueLines(visit: DueVisit | undefined): { words: string }[] {
   if (!visit?.due) return [];
-  return [{ words: visit.due.slice(5) }, ...(visit.why ? [{ words: visit.why }] : [])];
+  const below = visit.last ? `last ${visit.last.slice(5)}` : visit.why;
+  return [{ words: visit.due.slice(5) }, ...(below ? [{ words: below }] : [])];
 }
