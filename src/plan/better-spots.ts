@@ -27,7 +27,7 @@ export interface BetterSpot {
 }
 
 /** How far a box is moved and still counts as the same box, metres (ours). */
-export const steps = 12;
+const steps = 12;
 /** Left-out posts looked at for one box, best first (ours). */
 export const mostPosts = 6;
 /** Metres between the two boxes of a new pair: 20 ft, the middle of the 15–25 ft of the texts (TWRA, Sial). */

@@ -1,12 +1,11 @@
 /** Where the afternoon sun reaches a box least: for one that lost nests to heat. Shade counts there, the score only as far as it must. */
 import type { BirdGuide } from '../birds/guide.ts';
-import { sunHours } from '../criteria/afternoon-sun.ts';
+import { afternoonSun } from '../criteria/afternoon-sun.ts';
 import { makeContext } from '../criteria/context.ts';
-import { scoreOf, verdictsIn } from '../criteria/quick-score.ts';
+import { quickScore } from '../criteria/quick-score.ts';
 import { makeSpot } from '../criteria/spot.ts';
-import { distance, type Point } from '../geometry/point.ts';
-import { nudge } from '../placement/nudge.ts';
-import type { PlannedBox } from '../plan-types.ts';
+import { destination, distance, type Point } from '../geometry/point.ts';
+import type { Candidate, PlannedBox } from '../plan-types.ts';
 import {
   type BetterSpot,
   drawnPost,
@@ -15,7 +14,6 @@ import {
   mostPosts,
   type SpotFinder,
   spotAt,
-  steps,
   usable,
 } from './better-spots.ts';
 
@@ -23,59 +21,66 @@ import {
 const worthHours = 0.5;
 const mostLoss = 25;
 
-interface Place {
-  readonly at: Point;
-  readonly post: string | null;
-  readonly hours: number;
-  readonly score: number;
-}
+/** Rings of places looked at around a box, metres, and places on each (ours: shade changes over metres, not centimetres). */
+const rings = [3, 6, 9, 12];
+const onRing = 12;
+/** Places scored, fewest hours first: the shadiest may be too near to what throws the shade. */
+const mostScored = 24;
 
 /** The place with the fewest hours of afternoon sun, a few steps away or at a post left out; null when none is clearly cooler. */
 export function coolerSpot(finder: SpotFinder, box: PlannedBox, taken: readonly Point[]): BetterSpot | null {
   const guide = guideOf(box.bird);
   if (!guide) return null;
-  const look = looker(finder, guide);
-  const here = look(box.at, box.post);
-  if (!here) return null;
+  const own: Candidate = drawnPost(finder, box.post, box.at);
+  const sun = sunAt(finder, guide);
+  const here = sun(own);
+  if (here === null) return null;
   const mayStand = free(finder, box, guide, taken);
-  const good = (place: Place | null): place is Place =>
-    place !== null && place.score > 0 && place.score >= here.score - mostLoss;
-  const near = nudge(box.at, steps, (at) => {
-    const place = at === box.at || mayStand(at) ? look(at, box.post) : null;
-    return good(place) ? -place.hours : null;
-  });
-  const close = near && near.metres > 0 ? look(near.at, box.post) : null;
-  const found = [close ? { ...close, post: null } : null, ...posts(finder, box, mayStand, look)].filter(good);
-  const best = found.reduce<Place | null>((a, b) => (a === null || b.hours < a.hours - 1e-9 ? b : a), null);
-  if (!best || here.hours - best.hours < worthHours) return null;
-  return spotAt(finder, box, best.at, best.score - here.score, best.post, { there: best.hours, here: here.hours });
+  const cooler = [...around(box, own), ...posts(finder, box)]
+    .filter(({ at }) => mayStand(at))
+    .flatMap((place) => {
+      const hours = sun(place.as);
+      return hours !== null && here - hours >= worthHours ? [{ ...place, hours }] : [];
+    })
+    .sort((a, b) => a.hours - b.hours || distance(a.at, box.at) - distance(b.at, box.at));
+  const score = (as: Candidate) => quickScore(finder.ground, as, guide, finder.suns);
+  const now = cooler.length > 0 ? score(own) : 0;
+  for (const { at, post, as, hours } of cooler.slice(0, mostScored)) {
+    const there = score(as);
+    if (there > 0 && there >= now - mostLoss) return spotAt(finder, box, at, there - now, post, { there: hours, here });
+  }
+  return null;
 }
 
-/** Sun and score of a place; null where too little is drawn to say how much sun it gets. */
-function looker(finder: SpotFinder, guide: BirdGuide) {
-  const { ground, suns } = finder;
-  return (at: Point, post: string): Place | null => {
-    const context = makeContext(makeSpot(ground, at), { ...drawnPost(finder, post, at), at }, guide, suns);
-    const verdicts = verdictsIn(context);
-    const judged = verdicts.some(
-      ({ criterion, measured }) => criterion.id === 'afternoon-sun' && measured.raw !== null,
-    );
-    if (!judged) return null;
-    const hours = sunHours(context.sun, context.spot.shaded(context.eye, context.sun));
-    return { at, post, hours, score: scoreOf(verdicts, context).score };
-  };
+interface Place {
+  readonly at: Point;
+  /** Id of the left-out post it is at. */
+  readonly post: string | null;
+  /** The post that would stand there. */
+  readonly as: Candidate;
 }
 
-function posts(
-  { plan }: SpotFinder,
-  box: PlannedBox,
-  mayStand: (at: Point) => boolean,
-  look: ReturnType<typeof looker>,
-): (Place | null)[] {
+function around({ at }: PlannedBox, own: Candidate): Place[] {
+  const turns = Array.from({ length: onRing }, (_, i) => (360 / onRing) * i);
+  return rings.flatMap((metres) =>
+    turns.map((turn) => {
+      const there = destination(at, turn, metres);
+      return { at: there, post: null, as: { ...own, at: there } };
+    }),
+  );
+}
+
+function posts(finder: SpotFinder, box: PlannedBox): Place[] {
   if (box.pairedWith !== null) return [];
-  return plan.leftOut
-    .filter((out) => usable.includes(out.code) && out.score !== null && mayStand(out.at))
+  return finder.plan.leftOut
+    .filter((out) => usable.includes(out.code) && out.score !== null)
     .sort((a, b) => distance(a.at, box.at) - distance(b.at, box.at))
     .slice(0, mostPosts)
-    .map((out) => look(out.at, out.post));
+    .map(({ at, post }) => ({ at, post, as: drawnPost(finder, post, at) }));
+}
+
+/** Afternoon hours of sun at a place; null where too little is drawn to say. */
+function sunAt({ ground, suns }: SpotFinder, guide: BirdGuide) {
+  return (as: Candidate): number | null =>
+    afternoonSun.measure(makeContext(makeSpot(ground, as.at), as, guide, suns)).raw;
 }

@@ -6,6 +6,7 @@ import type { Ground } from '../ground/types.ts';
 import type { Plan, PlannedBox } from '../plan-types.ts';
 import { postBird, postNumber } from '../site/properties.ts';
 import type { SiteFeature } from '../site/types.ts';
+import type { Outcome } from '../visits/nests.ts';
 import { type BoxReview, type ReviewBox, reviewSeason, type SeasonReview } from '../visits/review.ts';
 import { isSouth } from '../visits/season-year.ts';
 import type { Visit } from '../visits/visit.ts';
@@ -77,9 +78,10 @@ function formerBox(visit: Visit, feature: SiteFeature | undefined, bird: string)
 
 /** Whether any rule of the advice would look at a better spot for this box: others are not worth the reckoning. */
 function wantsSpot({ nests, seasons, advice }: BoxReview): boolean {
-  const failed = nests.filter((nest) => nest.outcome === 'failed').length;
+  const count = (outcome: Outcome) => nests.filter((nest) => nest.outcome === outcome).length;
   const unused = seasons.length >= 2 && nests.every((nest) => nest.outcome === 'no-eggs');
-  return unused || failed >= 2 || advice.some((one) => one.kind === 'move' || one.wants === 'shade');
+  const losing = count('failed') >= 2 && count('failed') > count('fledged');
+  return unused || losing || advice.some((one) => one.kind === 'move' || one.wants === 'shade');
 }
 
 /** Reviews twice: first to see which boxes did badly, then with the better spots found for those. */

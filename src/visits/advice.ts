@@ -113,7 +113,7 @@ const heat: Rule = ({ name, causes, fledged, better }) => {
     `${name} lost ${nests(lost)} to heat and fledged ${fledged}. ${where} ${cool}`,
     ['Ellis 2016', 'Ellis & Rhind 2022', 'Butler 2009', 'ours'],
     shady && worth ? shady : null,
-    'shade',
+    worth ? 'shade' : 'score',
   );
 };
 

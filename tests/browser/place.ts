@@ -117,3 +117,28 @@ export function smallTargets(alone: Alone, tall: number): string[] {
       : [];
   });
 }
+
+/** The band of the walk lies over the map, which is not here. */
+const overMap = (one: HTMLElement) => (one.getRootNode() as Partial<ShadowRoot>).host?.localName === 'mp-round-way';
+
+/** Buttons that lie on each other, or reach out of the page: `width` of the window. */
+export function crowded(alone: Alone, width: number): string[] {
+  const shown = alone
+    .all('button, select, input:not([type=checkbox])')
+    .map((one) => ({ one, rect: one.getBoundingClientRect() }))
+    .filter(({ one, rect }) => rect.width > 0 && rect.height > 0 && !one.closest('nav') && !overMap(one));
+  const word = ({ one }: { one: HTMLElement }) => `${one.localName} “${one.textContent?.trim().slice(0, 24)}”`;
+  const out = shown
+    .filter(({ rect }) => rect.left < -0.5 || rect.right > width - 8)
+    .map((one) => `${word(one)} reaches out`);
+  const over = shown.flatMap((a, i) =>
+    shown.slice(i + 1).flatMap((b) => {
+      // What is fixed at the foot lies over what scrolls beneath it.
+      if ((a.one.slot === 'foot') !== (b.one.slot === 'foot')) return [];
+      const across = Math.min(a.rect.right, b.rect.right) - Math.max(a.rect.left, b.rect.left);
+      const down = Math.min(a.rect.bottom, b.rect.bottom) - Math.max(a.rect.top, b.rect.top);
+      return across > 1 && down > 1 ? [`${word(a)} lies on ${word(b)}`] : [];
+    }),
+  );
+  return [...out, ...over];
+}

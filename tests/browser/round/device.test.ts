@@ -144,6 +144,13 @@ describe('a photo', () => {
     const kept = await (await logOf(alone.store)).photo(visit.photo!);
     const bitmap = await createImageBitmap(kept!);
     expect([kept!.type, bitmap.width, bitmap.height]).toEqual(['image/jpeg', 1600, 1200]);
+    setRound(alone.store, { arrived: 'p1' });
+    const { select } = await import('../../../src/app/actions/select.ts');
+    select(alone.store, { of: 'box', number: 1 });
+    setRound(alone.store, { arrived: 'p1' });
+    await press(`[data-photo="${visit.photo}"]`);
+    const shown = await until(() => alone.find<HTMLImageElement>('img'), 'the photo again');
+    await until(() => shown.naturalWidth === 1600, 'the picture');
     const { visitsFile } = await import('../../../src/app/actions/round-share.ts');
     expect(visitsFile(alone.store.state).text).not.toContain(visit.photo!);
   });

@@ -6,7 +6,7 @@ import '../../../src/app/elements/place-round/place-round.ts';
 import { setRound, useLog } from '../../../src/app/actions/visit-log.ts';
 import { visitLog } from '../../../src/app/storage/visit-log.ts';
 import { themeNames } from '../../../src/app/theme.ts';
-import { type Alone, axeViolations, drawn, smallTargets, standAlone, until } from '../place.ts';
+import { type Alone, axeViolations, crowded, drawn, smallTargets, standAlone, until } from '../place.ts';
 import { meadow } from './meadow.ts';
 
 let alone: Alone;
@@ -84,6 +84,7 @@ describe.each([
     expect(alone.all('h1').filter((one) => one.getBoundingClientRect().height > 0)).toHaveLength(1);
     expect(found).toEqual([]);
     expect(smallTargets(alone, tall)).toEqual([]);
+    expect(crowded(alone, width)).toEqual([]);
     const wide = alone
       .all('*')
       .filter((one) => one.scrollWidth > width + 1 && getComputedStyle(one).overflowX === 'visible');

@@ -17,7 +17,7 @@ import { makePlan } from '../../../src/plan.ts';
 import type { Plan } from '../../../src/plan-types.ts';
 import { readSite } from '../../../src/site/read.ts';
 import type { Visit } from '../../../src/visits/visit.ts';
-import { type Alone, axeViolations, drawn, smallTargets, standAlone, until } from '../place.ts';
+import { type Alone, axeViolations, crowded, drawn, smallTargets, standAlone, until } from '../place.ts';
 import { smallSite } from '../sites.ts';
 
 const site = readSite(smallSite, 'test').site!;
@@ -82,6 +82,7 @@ describe.each([
     }
     expect(found).toEqual([]);
     expect(smallTargets(alone, tall)).toEqual([]);
+    expect(crowded(alone, size[0])).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(size[0]);
   });
 });

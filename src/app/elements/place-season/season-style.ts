@@ -2,6 +2,13 @@
 import { css } from 'lit';
 
 export const seasonStyle = css`
+  /* What is slotted into a page would inherit the page's own measure. */
+  :host,
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
   :host {
     display: block;
   }

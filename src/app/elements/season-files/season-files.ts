@@ -34,6 +34,16 @@ export class SeasonFiles extends StoreElement {
           min-height: 64px;
         }
       }
+      input::file-selector-button {
+        font: 600 0.875rem / 1 var(--sans);
+        min-height: 44px;
+        margin-right: 10px;
+        padding: 0 14px;
+        border: var(--rule) solid var(--ink);
+        border-radius: 5px;
+        background: var(--raised);
+        color: var(--ink);
+      }
       .two {
         display: grid;
         grid-template-columns: 1fr 1fr;

@@ -20,7 +20,7 @@ export const season = {
   working: 'Looking back …',
   trouble: (why: string) => `The season could not be looked back on: ${why}. Your visits are unchanged.`,
   again: 'Try again',
-  stale: 'The plan changed; looking back again.',
+  stale: 'Looking back again …',
   yearLabel: 'Year',
   allYears: 'All years',
   sub: (years: readonly string[], visits: number) =>

@@ -136,6 +136,8 @@ export const visit = {
   notePlaceholder: 'A few words',
   photo: 'Photo',
   photoKept: 'Photo kept on this device.',
+  photoOf: (day: string) => `Photo of ${day}`,
+  photoElsewhere: 'The photo is on the device that took it.',
   photoFailed: (why: string) => `The photo was not kept: ${why}. The visit is not changed.`,
   keep: 'Keep visit',
   cancel: 'Cancel',
