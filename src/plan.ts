@@ -160,11 +160,16 @@ function walkWithin(stage: Stage, limit: number): NonNullable<ChooseInput['walk'
   return { limit, start: startOf(stage.ground), measure };
 }
 
-function scoreAt({ ground, birds, suns }: Stage, at: Point, bird: string): BirdScore | null {
+function scoreAt({ ground, birds, suns, beside }: Stage, at: Point, bird: string): BirdScore | null {
   const guide = birds.guides.get(bird);
   if (!guide) return null;
+  const key = `${bird} ${at.x} ${at.y}`;
+  const known = beside.get(key);
+  if (known !== undefined) return known;
   const post = scoredPost(ground, placeCandidate('place', at), [guide], suns);
-  return post.forbidden ? null : (post.scores[bird] ?? null);
+  const score = post.forbidden ? null : (post.scores[bird] ?? null);
+  beside.set(key, score);
+  return score;
 }
 
 /** Where rounds start: the trailhead the person named, else the first one drawn. */

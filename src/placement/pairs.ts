@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/point.ts';
 import { destination, distance } from '../geometry/point.ts';
 import type { FullChooseInput, ScoredPost } from './choose.ts';
+import type { PostIndex } from './post-index.ts';
 import { usableScore } from './usable.ts';
 
 /** Metres between the boxes of a pair: 15–25 ft takes in every source (`TWRA` within 25, Berner 5–25, `WBB` 5–15; handbook §3). */
@@ -21,13 +22,12 @@ export interface Partner {
 }
 
 /** The best partner of `post` for `bird`: the one drawn with it, else the best candidate 15–25 ft off, else the best place on a ring 20 ft off; null when there is none. */
-export function findPartner(
-  input: FullChooseInput,
-  post: ScoredPost,
-  bird: string,
-  indexOf: ReadonlyMap<string, number>,
-): Partner | null {
-  return drawnPartner(input, post, bird, indexOf) ?? nearCandidate(input, post, bird) ?? placeOnRing(input, post, bird);
+export function findPartner(input: FullChooseInput, post: ScoredPost, bird: string, index: PostIndex): Partner | null {
+  return (
+    drawnPartner(input, post, bird, index.byId) ??
+    nearCandidate(input, post, bird, index) ??
+    placeOnRing(input, post, bird)
+  );
 }
 
 function asPartner(input: FullChooseInput, index: number, bird: string): Partner | null {
@@ -50,9 +50,9 @@ function drawnPartner(
   return partner && metres >= 1.524 && metres <= pairFarthest + 0.005 ? partner : null;
 }
 
-function nearCandidate(input: FullChooseInput, post: ScoredPost, bird: string): Partner | null {
+function nearCandidate(input: FullChooseInput, post: ScoredPost, bird: string, index: PostIndex): Partner | null {
   let best: Partner | null = null;
-  for (let i = 0; i < input.posts.length; i++) {
+  for (const i of index.near(post.candidate.at)) {
     const other = input.posts[i].candidate;
     const metres = distance(post.candidate.at, other.at);
     if (metres < pairNearest || metres > pairFarthest || other.id === post.candidate.id) continue;

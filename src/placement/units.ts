@@ -3,7 +3,8 @@ import { distance } from '../geometry/point.ts';
 import type { ChosenPost, FullChooseInput, ScoredPost } from './choose.ts';
 import type { LayoutProblem, Unit } from './layout.ts';
 import { metresBetween, spacingSlack } from './layout.ts';
-import { findPartner } from './pairs.ts';
+import { findPartner, pairFarthest } from './pairs.ts';
+import { type PostIndex, postIndex } from './post-index.ts';
 import { usableScore } from './usable.ts';
 
 export interface BuiltUnits {
@@ -41,12 +42,12 @@ class Builder {
   private readonly birds: string[];
   private readonly input: FullChooseInput;
   private extraPosts = 0;
-  private readonly indexOf: Map<string, number>;
+  private readonly index: PostIndex;
 
   constructor(input: FullChooseInput) {
     this.input = input;
     this.unitsOfPost = input.posts.map(() => []);
-    this.indexOf = new Map(input.posts.map((post, i) => [post.candidate.id, i]));
+    this.index = postIndex(input.posts, pairFarthest);
     const standing = input.posts.filter((p) => p.candidate.state === 'fixed').map((p) => this.birdOfFixed(p));
     this.birds = [...new Set([...input.wanted.map((w) => w.bird), ...standing])];
   }
@@ -114,7 +115,7 @@ class Builder {
   }
 
   private addPair(post: ScoredPost, index: number, bird: string, score: number): void {
-    const partner = findPartner(this.input, post, bird, this.indexOf);
+    const partner = findPartner(this.input, post, bird, this.index);
     if (!partner) {
       this.lonely.add(index);
       return;

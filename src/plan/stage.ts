@@ -3,7 +3,7 @@ import { makeSuns, type Suns } from '../criteria/suns.ts';
 import { prepareGround } from '../ground/prepare.ts';
 import type { Ground } from '../ground/types.ts';
 import { candidatesOf } from '../placement/candidates.ts';
-import type { ScoredPost } from '../placement/choose.ts';
+import type { BirdScore, ScoredPost } from '../placement/choose.ts';
 import type { Candidate } from '../plan-types.ts';
 import { type FindWays, keptWays } from '../route/kept-ways.ts';
 import type { Site } from '../site/types.ts';
@@ -17,6 +17,8 @@ export interface Stage {
   readonly candidates: readonly Candidate[];
   readonly posts: readonly ScoredPost[];
   readonly findWays: FindWays;
+  /** Scores of places beside the candidates, by bird and place: the second boxes of pairs are asked for again by every choice. */
+  readonly beside: Map<string, BirdScore | null>;
 }
 
 /** What may be ready before a stage is asked for: the land, the sun of all its birds, and scores of earlier stages on the same land and settings. */
@@ -40,7 +42,7 @@ export function stageOf(site: Site, tell: Tell = () => undefined, ready: Ready |
     if (index % 64 === 0) tell('scores', index / candidates.length);
     return scoredPost(ground, candidate, guides, suns, ready?.scores);
   });
-  return { ground, birds, suns, candidates, posts, findWays: keptWays() };
+  return { ground, birds, suns, candidates, posts, findWays: keptWays(), beside: new Map() };
 }
 
 /** A post kept for a bird nobody knows serves whichever wanted bird it suits; the issue is said elsewhere. */
