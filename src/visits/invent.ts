@@ -103,8 +103,17 @@ function look(made: Made | null, bird: BirdGuide, day: number, ended: boolean): 
 
 const over: readonly VisitState[] = ['fledged', 'failed'];
 
+/** Share of the boxes that no bird takes in any season (invented too: so that a review has something to move or retire). */
+const shunnedShare = 0.08;
+
+/** Posts of those boxes: drawn apart, the same for every season. */
+function shunned({ boxes, seed }: InventPlan): ReadonlySet<string> {
+  const random = seededRandom(seed + 7919);
+  return new Set(boxes.flatMap(({ post }) => (random() < shunnedShare ? [post] : [])));
+}
+
 /** One box through one season, looked at every seventh day. */
-function season(random: Random, box: InventBox, year: number, plan: InventPlan): Visit[] {
+function season(random: Random, box: InventBox, year: number, plan: InventPlan, taken: boolean): Visit[] {
   const { bird, post, number } = box;
   const effect = plan.effect ?? 1;
   const score = 0.5 + (box.score - 0.5) * effect;
@@ -114,7 +123,7 @@ function season(random: Random, box: InventBox, year: number, plan: InventPlan):
   const length = to - from;
   const cycle = bird.eggs.count.value[1] + bird.clock.incubation.value[1] + bird.clock.nestling.value[1] + 14;
   const loss = 0.15 + 0.6 * (1 - score);
-  const used = random() < 0.3 + 0.6 * score;
+  const used = random() < 0.3 + 0.6 * score && taken;
   let made = used
     ? makeNest(random, bird, from + Math.floor(random() * Math.max(1, Math.min(20, length / 4))), loss)
     : null;
@@ -153,9 +162,10 @@ function season(random: Random, box: InventBox, year: number, plan: InventPlan):
 /** Visits of all boxes over all years, oldest first a box. The same plan gives the same visits. */
 export function inventSeasons(plan: InventPlan): readonly Visit[] {
   const random = seededRandom(plan.seed);
+  const none = shunned(plan);
   const visits: Visit[] = [];
   for (let year = plan.firstYear; year < plan.firstYear + plan.years; year++) {
-    for (const box of plan.boxes) visits.push(...season(random, box, year, plan));
+    for (const box of plan.boxes) visits.push(...season(random, box, year, plan, !none.has(box.post)));
   }
   return visits;
 }
