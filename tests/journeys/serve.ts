@@ -7,7 +7,8 @@ import { build, type PreviewServer, preview } from 'vite';
 import { browserArgs, findBrowser } from '../../scripts/browser.mjs';
 
 /** Another folder for runs at the same time: a build empties it. */
-const outDir = process.env.JOURNEYS_OUT ?? 'out/journeys-app';
+export const builtApp = process.env.JOURNEYS_OUT ?? 'out/journeys-app';
+const outDir = builtApp;
 
 export interface Walk {
   readonly url: string;
