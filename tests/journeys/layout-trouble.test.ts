@@ -91,7 +91,7 @@ describe('a box moved by hand', () => {
     await planned(page, true);
     const moved = (await planHeld(page)).boxes.filter((box) => box.locked);
     expect(moved).toHaveLength(1);
-    const card = page.locator('mp-post-card');
+    const card = page.locator('mp-post-card .head');
     expect(await card.textContent()).toContain('Locked here: every plan keeps it. Not set up yet.');
     expect(await card.textContent()).not.toContain('Standing box');
     await page.locator('mp-place-posts [data-do=lock]').click();

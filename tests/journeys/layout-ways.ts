@@ -61,6 +61,13 @@ export async function planned(page: Page, proof = false): Promise<void> {
   );
 }
 
+/** Stops whatever is being proven, as a person in a hurry does. */
+export async function stopped(page: Page): Promise<void> {
+  const stop = page.locator('mp-notebook .progress button');
+  if (await stop.count()) await stop.click({ timeout: 5000 }).catch(() => undefined);
+  await planned(page, true);
+}
+
 /** Waits until the site is on the shelf. */
 export async function saved(page: Page): Promise<void> {
   await page.waitForFunction(

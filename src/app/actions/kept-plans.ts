@@ -8,8 +8,8 @@ import { setPosts } from './posts-state.ts';
 
 /** Keeps the plan on the screen; a name that is taken is replaced. Only a finished plan of the site as it is now can be kept. */
 export function keepPlan(store: Store, typed: string): void {
-  const { plan, planOf, site, words } = store.state;
-  if (!plan || !site || planOf !== site) return;
+  const { plan, planOf, site, engine, words } = store.state;
+  if (!plan || !site || planOf !== site || engine.at === 'work') return;
   const name = typed.trim() || words.posts.kept.usual(site.settings.plans.length + 1);
   applied(store, keep(site, keptPlan(site, plan, name)));
 }

@@ -31,9 +31,10 @@ export class PostsBinding extends StoreElement {
     const bound = plan && planOf ? bindingOf(plan, planOf.settings) : null;
     if (!bound) return null;
     const { binding } = this.words.posts;
+    const reach = lengthText(bound.needed, units, 100);
     return html`<section>
       <h2>${binding.title}</h2>
-      <p class="small">${binding.says(bound.pairs.length, lengthText(bound.needed, units, 100))}</p>
+      <p class="small">${bound.pairs.length > 0 ? binding.says(bound.pairs.length, reach) : binding.alone(reach)}</p>
       <button
         class="text"
         data-do="binding"

@@ -89,7 +89,8 @@ export class PostsKept extends StoreElement {
     const { kept } = this.words.posts;
     if (!plan || !site) return html`<p>${this.words.posts.noPlan}</p>`;
     const { plans } = site.settings;
-    const ready = planOf === site;
+    // What stands on the screen meanwhile is a sketch, or not proven yet.
+    const ready = planOf === site && engine.at !== 'work';
     return html`<h1>${kept.title}</h1>
       <p class="small">${kept.about}</p>
       <form @submit=${this.#keep}>

@@ -1,6 +1,7 @@
 /** Where the spacing rule binds: the sites of a bird that found fewer places than wanted, and the pairs that stand nearly as close as the rule allows. */
 import { birdById, isBird } from '../../../birds/index.ts';
-import { spacing } from '../../../criteria/spacing.ts';
+import { birdFor } from '../../../criteria/bird-for.ts';
+import { spacing, spacingNeeded } from '../../../criteria/spacing.ts';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import type { SiteSettings } from '../../../site/types.ts';
 
@@ -17,6 +18,8 @@ export interface Binding {
   readonly pairs: readonly BindingPair[];
   /** Meters asked between two sites of the bird that is short; of several birds the most. */
   readonly needed: number;
+  /** Meters of the circles drawn: half the spacing, so that two may touch; the whole where no pair does and each site keeps others out alone. */
+  readonly radius: number;
 }
 
 /** Up to this many times the spacing counts as bound (ours: within an eighth no third site fits beside the two along their line). */
@@ -41,10 +44,15 @@ function work(plan: Plan, settings: SiteSettings): Binding | null {
       .filter((b) => (short.has(b.bird) ? b.number > a.number : true) && b !== a && a.pairedWith !== b.number)
       .flatMap((b) => tight(a, b, settings)),
   );
-  if (pairs.length === 0) return null;
-  const own = pairs.filter(({ a, b }) => a.bird === b.bird);
-  const needed = Math.max(...(own.length > 0 ? own : pairs).map((pair) => pair.needed));
-  return { boxes, pairs, needed };
+  const needed = Math.max(0, ...boxes.map((box) => ownSpacing(box, settings)));
+  if (boxes.length === 0 || needed === 0) return null;
+  return { boxes, pairs, needed, radius: pairs.length > 0 ? needed / 2 : needed };
+}
+
+function ownSpacing({ bird }: PlannedBox, settings: SiteSettings): number {
+  if (!isBird(bird)) return 0;
+  const guide = birdFor(birdById(bird), settings);
+  return spacingNeeded(guide, guide).metres;
 }
 
 /** Birds with fewer sites than wanted though a place too close to a box could have had one. */

@@ -36,9 +36,7 @@ function features(host: MapHost, { plan, planOf, units }: AppState): FeatureColl
   const { frame } = host;
   if (!bound || !frame) return nothing;
   const circle = (middle: { x: number; y: number }) =>
-    Array.from({ length: sides + 1 }, (_, i) =>
-      frame.toLonLat(destination(middle, (i * 360) / sides, bound.needed / 2)),
-    );
+    Array.from({ length: sides + 1 }, (_, i) => frame.toLonLat(destination(middle, (i * 360) / sides, bound.radius)));
   const circles = bound.boxes.map(
     ({ at }): Feature => ({
       type: 'Feature',

@@ -8,7 +8,7 @@ export const kept = {
   name: 'Name',
   usual: (count: number) => `Plan ${count}`,
   keep: 'Keep this plan',
-  busy: 'The plan is still being made. It can be kept when it is done.',
+  busy: 'The plan is still being made. It can be kept when it is done or stopped.',
   stale: 'The plan on the map is older than your last change. Choose the posts again to keep it.',
   plan: 'Plan',
   now: 'On the map',
@@ -80,6 +80,8 @@ export const binding = {
     `Dashed circles reach half of ${length} round each site: they may touch, never overlap. ${
       pairs === 1 ? 'One pair, tied by dots, stands' : `${pairs} pairs, tied by dots, stand`
     } nearly as close as the rule allows.`,
+  alone: (length: string) =>
+    `Dashed circles reach ${length} round each site: no other site of its bird may stand within.`,
   show: 'Show it on the map',
   hide: 'Take it off the map',
 };
