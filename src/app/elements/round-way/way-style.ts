@@ -65,6 +65,9 @@ export const wayStyle = css`
     color: var(--ink);
   }
   .second {
+    flex-wrap: wrap;
+    gap: 0 12px;
+    white-space: nowrap;
     margin-top: 3px;
   }
   .way {
