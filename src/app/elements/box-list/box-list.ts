@@ -77,7 +77,7 @@ export class BoxList extends StoreElement {
       ></mp-score-disc>
       <span
         ><span class="unseen">${posts.box(box.number)}, </span><span class="bird">${birdName(box.bird)}</span
-        ><span class="small">${weakest ? `${posts.weakest} ${weakest}` : card.weakest.length > 0 ? posts.nothingWeakShort : posts.notJudged}</span></span
+        ><span class="small">${box.locked ? `${posts.lockedShort} ` : null}${weakest ? `${posts.weakest} ${weakest}` : card.weakest.length > 0 ? posts.nothingWeakShort : posts.notJudged}</span></span
       >
       <span class="number"><span class="unseen">${posts.score} </span>${Math.round(card.score)}</span>
     </button>`;

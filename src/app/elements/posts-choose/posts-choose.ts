@@ -2,9 +2,10 @@
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { setSetting } from '../../../edits/set-setting.ts';
-import type { SiteSettings } from '../../../site/types.ts';
+import type { Site, SiteSettings } from '../../../site/types.ts';
 import { edit } from '../../actions/edit.ts';
 import { openPage } from '../../actions/land-state.ts';
+import { lockedPosts, unlockAll } from '../../actions/lock.ts';
 import { replan } from '../../actions/plan.ts';
 import { goTo } from '../../actions/select.ts';
 import { shownLength, typedLength } from '../../length-input.ts';
@@ -23,7 +24,8 @@ export class PostsChoose extends StoreElement {
     shared,
     landStyle,
     css`
-      .again {
+      .again,
+      .locked {
         margin-top: 8px;
       }
     `,
@@ -43,6 +45,7 @@ export class PostsChoose extends StoreElement {
     return html`<h1>${posts.chooseTitle}</h1>
       ${plan ? html`<p class="small">${plan.proof.sentence}</p>` : null}
       <button class="again" data-do="again" ?disabled=${engine.at === 'work'} @click=${() => replan(this.store)}>${posts.chooseAgain}</button>
+      ${this.#locked(site)}
       <mp-land-wanted></mp-land-wanted>
       ${this.#field('minimumScore', String(minimumScore), posts.of100, (text) => Number(text.replace(',', '.')))}
       ${this.#length('suggestGrid', suggestGrid)} ${this.#length('reachOfPaths', reachOfPaths)}
@@ -53,6 +56,14 @@ export class PostsChoose extends StoreElement {
       </section>
       <mp-trade-off></mp-trade-off>
       <button class="text" @click=${() => this.#land()}>${land.pages.settings}</button>`;
+  }
+
+  #locked(site: Site) {
+    const { posts } = this.words;
+    const count = lockedPosts(site).length;
+    if (count === 0) return null;
+    return html`<p class="locked">${posts.lockedCount(count)}</p>
+      <button data-do="unlock-all" @click=${() => unlockAll(this.store)}>${posts.unlockAll}</button>`;
   }
 
   #length(key: Key, value: number | null) {

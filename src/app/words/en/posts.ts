@@ -95,6 +95,12 @@ export const posts = {
     `Box ${number} is locked: every plan keeps it here, facing ${facing}°. It is still a box to be set up.`,
   unlocked: (number: number) => `Box ${number} is free to be chosen anew.`,
   lock: 'Lock here',
+  lockedShort: 'Locked.',
+  lockedCount: (count: number) =>
+    count === 1 ? 'One box is locked: every plan keeps it.' : `${count} boxes are locked: every plan keeps them.`,
+  unlockAll: 'Unlock all',
+  unlockedAll: (count: number) =>
+    count === 1 ? 'One box is free to be chosen anew.' : `${count} boxes are free to be chosen anew.`,
   unlock: 'Unlock',
   whyHere: 'Why here',
   nudge: (way: string, wind: string, gain: number) => `Nudge ${way} ${wind}, +${gain}`,
