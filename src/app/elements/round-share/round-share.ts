@@ -153,6 +153,8 @@ export class RoundShare extends StoreElement {
     const input = event.target as HTMLInputElement;
     for (const file of input.files ?? []) this.answer = await takeFile(this.store, await file.text());
     input.value = '';
+    await this.updateComplete;
+    this.renderRoot.querySelector('.report, .wash[role=alert]')?.scrollIntoView({ block: 'nearest' });
   };
 
   #report(answer: Answer) {

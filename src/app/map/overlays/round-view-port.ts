@@ -5,8 +5,8 @@ import { roundOf, targetOf } from '../../actions/round-view.ts';
 import type { AppState } from '../../state.ts';
 import type { MapHost } from '../host.ts';
 
-/** px kept clear on a phone: tabs and band above, the visit below. */
-const phonePadding = { left: 40, right: 40, top: 250, bottom: 330 };
+/** px kept clear on a phone: tabs and band above, the visit below, the dial at the left. */
+const phonePadding = { left: 84, right: 40, top: 250, bottom: 330 };
 
 const before720 = new WeakMap<MapHost, PaddingOptions>();
 
