@@ -45,14 +45,20 @@ export function shorten(words: string, width: number, size: number, face: Face =
 /** Broken at spaces into lines of at most `width` mm; a longer word is shortened. */
 export function wrap(words: string, width: number, size: number, face: Face = 'sans'): string[] {
   const lines: string[] = [];
+  const space = widthOf(' ', size, face);
   let current = '';
+  let long = 0;
   for (const word of words.split(' ')) {
-    const longer = current === '' ? word : `${current} ${word}`;
-    if (widthOf(longer, size, face) <= width) current = longer;
-    else {
-      if (current !== '') lines.push(current);
-      current = shorten(word, width, size, face);
+    const own = widthOf(word, size, face);
+    const longer = current === '' ? own : long + space + own;
+    if (longer <= width) {
+      current = current === '' ? word : `${current} ${word}`;
+      long = longer;
+      continue;
     }
+    if (current !== '') lines.push(current);
+    current = shorten(word, width, size, face);
+    long = own <= width ? own : widthOf(current, size, face);
   }
   return current === '' ? lines : [...lines, current];
 }

@@ -18,11 +18,11 @@ export class PathWriter {
   }
 
   move(x: number, y: number): void {
-    this.put('m', x, y);
+    this.putTwo('m', x, y);
   }
 
   line(x: number, y: number): void {
-    this.put('l', x, y);
+    this.putTwo('l', x, y);
   }
 
   curve(...six: [number, number, number, number, number, number]): void {
@@ -40,6 +40,13 @@ export class PathWriter {
 
   text(): string {
     return this.out.join('\n');
+  }
+
+  /** Nearly all pieces are of two numbers: written out, they take half the time. */
+  private putTwo(order: string, x: number, y: number): void {
+    this.x = x;
+    this.y = y;
+    this.out.push(`${round(x * this.scale)} ${round(y * this.scale)} ${order}`);
   }
 
   private put(order: string, ...numbers: number[]): void {

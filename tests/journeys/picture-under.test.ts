@@ -16,7 +16,7 @@ let desk: Opened;
 
 beforeAll(async () => {
   walk = await startWalk();
-  desk = await openApp(walk, '#site=yard&place=land', { width: 1280, height: 800 });
+  desk = await openApp(walk, '#site=yard&place=land', { width: 1200, height: 700 });
   await desk.page.route(/tiles\.example\.org/, (route) => {
     asked.push(route.request().url());
     return route.fulfill({ body: tile, contentType: 'image/png', headers: { 'access-control-allow-origin': '*' } });
@@ -73,7 +73,7 @@ async function colorsAt(page: Page, places: readonly [number, number][]): Promis
         const copy = document.createElement('canvas');
         copy.width = canvas.width;
         copy.height = canvas.height;
-        const pen = copy.getContext('2d')!;
+        const pen = copy.getContext('2d', { willReadFrequently: true })!;
         pen.drawImage(canvas, 0, 0);
         resolve(places.map(([x, y]) => [...pen.getImageData(x, y, 1, 1).data.slice(0, 3)].join()));
       });
@@ -94,7 +94,7 @@ describe('a scan', () => {
       expect(grip.x).toBeGreaterThan(400);
       expect(grip.x + grip.width / 2).toBeLessThan(panel.x);
       expect(grip.y).toBeGreaterThan(20);
-      expect(grip.y).toBeLessThan(790);
+      expect(grip.y).toBeLessThan(690);
     }
   });
 
@@ -121,31 +121,29 @@ describe('a scan', () => {
     await page.locator('[data-do=corners]').click();
   });
 
-  it('is laid down by four points, with what is left at each, and chooses nothing of the land', async () => {
+  it('is laid down by three points, with what is left at each, and chooses nothing of the land', async () => {
     const { page } = desk;
     await page.locator('[data-do=ties]').click();
     const image = page.locator('mp-picture-ties img');
     // A turned, evenly scaled rectangle; the last point is pressed 6 px off.
-    const turned = (u: number, v: number) => [520 + 300 * u - 40 * v, 240 + 53 * u + 225 * v] as const;
+    const turned = (u: number, v: number) => [480 + 300 * u - 40 * v, 200 + 53 * u + 225 * v] as const;
     const shares = [0.1, 0.9].flatMap((v) => [0.1, 0.9].map((u) => [u, v] as const));
-    for (const [i, [u, v]] of shares.entries()) {
+    for (const [i, [u, v]] of shares.slice(0, 3).entries()) {
       await image.scrollIntoViewIfNeeded();
       const box = (await image.boundingBox())!;
       await page.mouse.click(box.x + box.width * u, box.y + box.height * v);
       const [x, y] = turned(u, v);
-      await page.mouse.click(x + (i === 3 ? 6 : 0), y);
+      await page.mouse.click(x + (i === 2 ? 6 : 0), y);
     }
     const { pictures, selection } = await state(page);
     const one = pictures.list[0]!;
     if (one.kind !== 'placed') throw new Error('a scan is placed');
-    expect(one.ties).toHaveLength(4);
+    expect(one.ties).toHaveLength(3);
     expect(selection).toBeNull();
     const said = await page.locator('mp-picture-ties [data-off]').allTextContents();
-    expect(said).toHaveLength(4);
+    expect(said).toHaveLength(3);
     for (const row of said) expect(row).toMatch(/^Point \d: off by 0\.\d\d m \(\d\.\d ft\)$/);
-    expect(await page.locator('mp-picture-ties [data-fit]').textContent()).toMatch(/4 points, off by 0\.\d\d m/);
-    await page.locator('mp-picture-ties [data-fit]').scrollIntoViewIfNeeded();
-    await picture(page, 'picture-ties');
+    expect(await page.locator('mp-picture-ties [data-fit]').textContent()).toMatch(/3 points, off by 0\.\d\d m/);
     // Red, blue, green and yellow stand where the turned quarters are.
     const colors = await colorsAt(
       page,
@@ -182,7 +180,7 @@ describe('pictures that know their place', () => {
     await page.locator('mp-picture-panel [data-in=projection]').first().fill('EPSG:32617');
     await page.locator('[data-do=again]').click();
     await expect.poll(async () => (await newest(page)).name).toBe('odd.tif');
-    expect(await page.locator('[data-do=again]').count()).toBe(0);
+    await expect.poll(() => page.locator('[data-do=again]').count()).toBe(0);
   });
 
   it('tiles of a file bring their credit as plain text', async () => {

@@ -3,6 +3,7 @@ import type { Feature, FeatureCollection, Geometry, Polygon, Position } from 'ge
 import { crownOf, nameOf, postState } from '../../site/properties.ts';
 import { type AreaKind, areaKinds, coverKinds, type Site, type SiteFeature } from '../../site/types.ts';
 import { pixelsPerMetre22 } from './ground-scale.ts';
+import { mapWords } from './map-words.ts';
 import { namePlace, type Rings } from './name-place.ts';
 
 /** Height of a text line and mean width of a letter of names on the map, px (15 px italic serif, measured by eye: ours). */
@@ -58,7 +59,7 @@ function drawn(feature: SiteFeature): Feature {
   const properties: Record<string, unknown> = {
     id: feature.id,
     kind: feature.kind,
-    name: nameOf(feature) ?? '',
+    name: mapWords(nameOf(feature) ?? ''),
     role: '',
     state: feature.kind === 'post' ? postState(feature) : '',
   };
@@ -72,7 +73,7 @@ function nameFeatures(features: readonly SiteFeature[]): Feature[] {
     .filter((f) => (areaKinds as readonly string[]).includes(f.kind) && f.kind !== 'boundary')
     .flatMap((f) => polygonsOf(f).map((rings) => ({ f, rings, box: boxOf(rings), rank: rankOf(f.kind as AreaKind) })));
   return areas.flatMap((one) => {
-    const name = nameOf(one.f) ?? '';
+    const name = mapWords(nameOf(one.f) ?? '');
     const largest = areas.filter((a) => a.f === one.f).every((a) => size(a.box) <= size(one.box));
     if (!name || !largest) return [];
     const over = areas.filter((a) => a.rank < one.rank && overlap(a.box, one.box)).map((a) => a.rings[0] ?? []);

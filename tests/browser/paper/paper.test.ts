@@ -5,13 +5,41 @@ import { openText } from '../../../src/app/actions/open.ts';
 import { choosePaper, isDrawn, questionOf, setPaper } from '../../../src/app/actions/paper-draw.ts';
 import { printing } from '../../../src/app/actions/paper-take.ts';
 import { goTo } from '../../../src/app/actions/select.ts';
+import { setRound } from '../../../src/app/actions/visit-log.ts';
 import type { App } from '../../../src/app/elements/app/app.ts';
 import { pressOf } from '../../../src/app/paper/press.ts';
 import { fileName } from '../../../src/app/paper/save-file.ts';
 import { sheetNode } from '../../../src/app/paper/sheet-node.ts';
+import type { Visit } from '../../../src/visits/visit.ts';
 import { emptySite, smallSite } from '../sites.ts';
 
 let app: App;
+
+/** A look at an empty box. */
+const emptyVisit: Visit = {
+  id: 'a',
+  post: '',
+  box: 1,
+  date: '2026-05-02',
+  time: null,
+  zone: null,
+  observer: '',
+  state: 'empty',
+  bird: null,
+  material: [],
+  cup: null,
+  eggs: null,
+  young: null,
+  age: null,
+  dead: 0,
+  trouble: [],
+  action: [],
+  note: '',
+  photo: null,
+  device: 'd',
+  madeAt: '2026-05-02T10:00:00Z',
+  replaces: null,
+};
 
 async function until<T>(what: () => T | null | undefined | false, words: string): Promise<T> {
   const end = Date.now() + 40_000;
@@ -63,6 +91,27 @@ describe('the Paper place', () => {
     const buttons = [...(place()?.querySelectorAll<HTMLButtonElement>('button[slot=foot]') ?? [])];
     expect(buttons.map((button) => button.disabled)).toEqual([true, true]);
     choosePaper(app.store, { sheets: null, orientation: 'landscape', paper: null });
+    await drawn();
+  });
+
+  it('prints when each box was seen and is due, and the revision as the shelf counts it', async () => {
+    const words = () =>
+      new DOMParser().parseFromString(sheets()[0]?.svg ?? '', 'image/svg+xml').documentElement.textContent ?? '';
+    choosePaper(app.store, { sheets: ['check'] });
+    await drawn();
+    expect(words()).toContain('revision not saved');
+    expect(words()).not.toContain('Due');
+    const { plan } = app.store.state;
+    const post = plan!.boxes[0]!.post;
+    await app.store.shelf.save('test', 'Test meadow', smallSite);
+    app.store.set({ saved: { at: 'saved', time: 0 } });
+    setRound(app.store, { log: [{ ...emptyVisit, post }] });
+    await drawn();
+    await until(() => words().includes('Due'), 'the column');
+    expect(words()).toMatch(/revision 1 · [0-9a-f]{8}/);
+    expect(words()).toMatch(/05-02/);
+    setRound(app.store, { log: [] });
+    choosePaper(app.store, { sheets: null });
     await drawn();
   });
 
