@@ -20,7 +20,45 @@ export async function openPark(walk: Walk): Promise<Page> {
   await page.goto(`${walk.url}#site=park&place=posts&box=17`);
   await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
   await page.locator('mp-post-card h1').waitFor({ timeout: 60_000 });
+  // Nobody drags before having looked: the card's sky and the better place near are worked out meanwhile.
+  await page.waitForTimeout(2500);
   return page;
+}
+
+/** ms from choosing the lie of the land to its first coarse picture, and to cells of 10 m; then the same for another bird. */
+export function lieTimes(page: Page): Promise<{ first: number; whole: number }[]> {
+  return page.evaluate(async () => {
+    interface Lie {
+      bird: string;
+      scores: { coarse: number; cell: number };
+    }
+    interface State {
+      posts: { lie: Lie | null };
+    }
+    const { store } = document.querySelector('mp-app') as unknown as {
+      store: { state: State; set(c: object): void; subscribe(f: (s: State) => void): () => void };
+    };
+    const times: { first: number; whole: number }[] = [];
+    for (const bird of ['eastern-bluebird', 'house-wren']) {
+      const start = performance.now();
+      let first = 0;
+      const whole = new Promise<number>((done) => {
+        const stop = store.subscribe(({ posts: { lie } }) => {
+          if (lie?.bird !== bird) return;
+          first ||= performance.now() - start;
+          if (lie.scores.coarse === 1) {
+            stop();
+            done(performance.now() - start);
+          }
+        });
+      });
+      store.set({ ground: 'lie', posts: { ...store.state.posts, lieBird: bird } });
+      const last = await whole;
+      times.push({ first, whole: last });
+    }
+    store.set({ ground: 'drawing' });
+    return times;
+  });
 }
 
 export async function stopPlanning(page: Page): Promise<void> {

@@ -1,16 +1,18 @@
 /**
  * How long after a pointer move the dragged post's new score is on the screen: the park demo in a real browser, worker and map included.
  * Once with the engine at rest and once while a plan is being proven. Asked for: 16 ms at 95 of 100.
+ * Then how long the lie of the land takes: 200 ms to the first picture, 2 s to cells of 10 m are asked for.
  */
 import { startWalk } from '../journeys/serve.ts';
-import { printTable } from './clock.ts';
-import { dragBox, type Measured, openPark, share, stopPlanning } from './drag-page.ts';
+import { figure, printTable } from './clock.ts';
+import { dragBox, lieTimes, type Measured, openPark, share, stopPlanning } from './drag-page.ts';
 
 const walk = await startWalk();
 const page = await openPark(walk);
 const busy = await dragBox(page);
 await stopPlanning(page);
 const rest = await dragBox(page);
+const [lie, other] = await lieTimes(page);
 await walk.close();
 
 const row = (name: string, of: (m: Measured) => number[]) => [
@@ -23,5 +25,11 @@ printTable([
   row('from when the browser had it', (m) => m.sent),
   row('in the worker and on the way', (m) => m.asked),
   ['moves heard', String(rest.heard.length), '', String(busy.heard.length), ''],
+]);
+const ms = (time = Number.NaN) => figure(time);
+printTable([
+  ['lie of the land, ms', 'first picture', 'cells of 10 m'],
+  ['first bird', ms(lie?.first), ms(lie?.whole)],
+  ['another bird', ms(other?.first), ms(other?.whole)],
 ]);
 process.exit(0);

@@ -1,7 +1,5 @@
 /** A woods of thirty corners, drawn with touch on a phone and with the keyboard alone at a desk. */
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { themeNames } from '../../src/app/theme.ts';
-import { axeViolations } from './axe.ts';
 import { around, held, picture, tabTo, untoward } from './land-ways.ts';
 import { openApp, startWalk, type Walk } from './serve.ts';
 
@@ -32,7 +30,6 @@ describe('thirty corners', () => {
       expect((await held(page)).corners).toBe(i + 1);
     }
     await picture(page, 'land-phone-drawing');
-    expect(await axeViolations(page)).toEqual([]);
     await page.locator('[data-do=finish]').tap();
     const now = await held(page);
     expect(now.kinds.length).toBe(before + 1);
@@ -97,36 +94,6 @@ describe('thirty corners', () => {
     await page.keyboard.press('Enter');
     expect((await held(page)).last).toEqual({ kind: 'woods', corners: 29 });
     expect(untoward(said)).toEqual([]);
-    await page.context().close();
-  });
-});
-
-describe('the Land place', () => {
-  it.each([
-    [1440, 900],
-    [390, 844],
-    [320, 640],
-  ])('passes the accessibility rules on its pages at %i × %i in three themes', async (width, height) => {
-    const { page } = await openApp(walk, '#site=yard&place=land', { width, height });
-    const faults: string[] = [];
-    const pages = ['list', 'kinds', 'numbers', 'settings', 'import', 'issues', 'new', 'files'];
-    for (const [i, name] of pages.entries()) {
-      await page.evaluate(
-        ([open, theme]) => {
-          const { store } = document.querySelector('mp-app') as unknown as {
-            store: { state: { land: object }; set(change: object): void };
-          };
-          store.set({ theme, land: { ...store.state.land, page: open } });
-        },
-        [name, themeNames[i % 3]] as const,
-      );
-      await page.waitForTimeout(150);
-      faults.push(...(await axeViolations(page)).map((fault) => `${name}: ${fault}`));
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      if (over > 0) faults.push(`${name}: ${over} px wider than the window`);
-      await picture(page, `land-${name}-${width}`);
-    }
-    expect(faults).toEqual([]);
     await page.context().close();
   });
 });

@@ -1,8 +1,6 @@
 /** A trail designer opens the park demo: forty numbered boxes, and the card of box 17 explains itself. */
 import { mkdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { themeNames } from '../../src/app/theme.ts';
-import { axeViolations } from './axe.ts';
 import { type Opened, openApp, startWalk, type Walk } from './serve.ts';
 
 const pictures = 'out/pictures';
@@ -95,44 +93,4 @@ describe('the park demo', () => {
     });
     expect(small).toEqual([]);
   });
-});
-
-describe('accessibility rules', () => {
-  const sizes = [
-    ['desktop', { width: 1440, height: 900 }],
-    ['phone', { width: 390, height: 844 }],
-  ] as const;
-
-  it.each(sizes)(
-    'hold in every theme on a %s: list, card, key, move, other places',
-    async (name, size) => {
-      const { page } = name === 'desktop' ? desk : await openApp(walk, '#site=park&place=posts', size);
-      const found: string[] = [];
-      const check = async (state: string) => {
-        for (const violation of await axeViolations(page)) found.push(`${state}: ${violation}`);
-        if (state.endsWith('card')) await page.screenshot({ path: `${pictures}/${state}.png` });
-      };
-      const tools = page.locator('mp-slips .tools button');
-      for (const theme of themeNames) {
-        await page.evaluate((t) => {
-          (document.querySelector('mp-app') as unknown as { store: { set(s: object): void } }).store.set({
-            theme: t,
-            place: 'posts',
-            selection: null,
-          });
-        }, theme);
-        if (theme === 'light') await check(`${name}-${theme}-list`);
-        await page.locator('mp-box-list button[data-box="17"]').click();
-        await page.locator('mp-sun-strip .woods').waitFor({ state: 'attached' });
-        await check(`${name}-${theme}-card`);
-        await tools.nth(0).click();
-        await check(`${name}-${theme}-key`);
-        await tools.nth(3).click();
-        await check(`${name}-${theme}-move`);
-        await tools.nth(3).click();
-      }
-      expect(found).toEqual([]);
-    },
-    240_000,
-  );
 });
