@@ -171,7 +171,7 @@ describe('numbers by hand', () => {
     await page.keyboard.press('ArrowUp');
     await expect.poll(async () => (await planHeld(page)).boxes[1]?.post).toBe(before[4]);
     for (let i = 0; i < 3; i++) await page.locator('mp-slips button', { hasText: 'Undo' }).click();
-    await planned(page);
+    await planned(page, true);
     expect((await planHeld(page)).boxes.map(({ post }) => post)).toEqual(before);
     expect(await page.locator('mp-posts-numbers [data-how]').getAttribute('data-how')).toBe('walk');
   }, 120_000);

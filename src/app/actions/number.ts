@@ -1,12 +1,19 @@
 /** Numbers set by hand: one step each, that can be undone and says that printed sheets change. */
 import { numberByWalk, numberPost } from '../../edits/number-post.ts';
 import type { Plan } from '../../plan-types.ts';
+import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
 import { applied } from './applied.ts';
+
+/** Whether the walk may still change by itself: numbers set now would freeze a sketch. Once they are set they stay, whatever is being proven. */
+export function isUnsettled({ site, engine }: AppState): boolean {
+  return engine.at === 'work' && site?.settings.order.length === 0;
+}
 
 /** Gives the box of that post another number; the list and the map show it at once, the walk follows with the new plan. */
 export function giveNumber(store: Store, post: string, number: number): void {
   const { plan, site, words } = store.state;
+  if (isUnsettled(store.state)) return;
   const box = plan?.boxes.find((one) => one.post === post);
   if (!plan || !site || !box) return;
   const walk = [...plan.boxes].sort((a, b) => a.number - b.number).map((one) => one.post);

@@ -2,7 +2,7 @@
 import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
-import { followWalk, giveNumber } from '../../actions/number.ts';
+import { followWalk, giveNumber, isUnsettled } from '../../actions/number.ts';
 import { birdName } from '../../bird-name.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
@@ -63,7 +63,7 @@ export class PostsNumbers extends StoreElement {
   #focus: string | null = null;
 
   protected override watches() {
-    return ['plan', 'site', 'words'] as const;
+    return ['plan', 'site', 'words', 'engine'] as const;
   }
 
   protected override render() {
@@ -73,10 +73,11 @@ export class PostsNumbers extends StoreElement {
     if (!plan || !site || plan.boxes.length === 0) return html`<p>${posts.noPlan}</p>`;
     const { walkers, order } = site.settings;
     const byHand = order.length > 0;
+    const unsettled = isUnsettled(this.state);
     return html`<h1>${numbers.title}</h1>
       <p class="small">${walkers > 1 ? numbers.walkers(walkers) : numbers.about}</p>
       ${walkers > 1 ? null : html`<p class="small">${numbers.keys}</p>`}
-      <p data-how=${byHand ? 'hand' : 'walk'}>${walkers > 1 ? null : byHand ? this.#byHand(plan) : numbers.follow}</p>
+      <p data-how=${byHand ? 'hand' : 'walk'}>${walkers > 1 ? null : byHand ? this.#byHand(plan) : unsettled ? numbers.busy : numbers.follow}</p>
       ${
         byHand
           ? html`<p class="wash">${numbers.printed}</p>
@@ -101,22 +102,24 @@ export class PostsNumbers extends StoreElement {
   }
 
   #row(box: PlannedBox, most: number) {
+    const unsettled = isUnsettled(this.state);
     const { numbers } = this.words.posts;
     const { number, post } = box;
     return html`<li>
         <input
           data-post=${post}
           inputmode="numeric"
+          ?disabled=${unsettled}
           aria-label=${numbers.number(number)}
           .value=${String(number)}
           @change=${({ target }: Event) => this.#typed(box, (target as HTMLInputElement).value, most)}
           @keydown=${(event: KeyboardEvent) => this.#key(event, box, most)}
         />
         <span class="bird">${birdName(box.bird)}<br /><span class="small">${this.words.posts.score} ${Math.round(box.card.score)}</span></span>
-        <button aria-label=${numbers.up(number)} ?disabled=${number === 1} @click=${() => this.#give(box, number - 1)}>
+        <button aria-label=${numbers.up(number)} ?disabled=${unsettled || number === 1} @click=${() => this.#give(box, number - 1)}>
           ${numbers.upWord}
         </button>
-        <button aria-label=${numbers.down(number)} ?disabled=${number === most} @click=${() => this.#give(box, number + 1)}>
+        <button aria-label=${numbers.down(number)} ?disabled=${unsettled || number === most} @click=${() => this.#give(box, number + 1)}>
           ${numbers.downWord}
         </button>
       </li>

@@ -57,7 +57,9 @@ function ownSpacing({ bird }: PlannedBox, settings: SiteSettings): number {
 
 /** Birds with fewer sites than wanted though a place too close to a box could have had one. */
 function shortBirds(plan: Plan, { wanted }: SiteSettings): ReadonlySet<string> {
-  if (!plan.leftOut.some((left) => left.code === 'too-close' || left.code === 'outscored')) return new Set();
+  const codes = new Set(plan.leftOut.map(({ code }) => code));
+  // Where the walk is too short for more, it is the walk that binds.
+  if (codes.has('too-far-to-walk') || !(codes.has('too-close') || codes.has('outscored'))) return new Set();
   const sites = (bird: string) =>
     plan.boxes.filter((box) => box.bird === bird && (box.pairedWith === null || box.pairedWith > box.number)).length;
   return new Set(wanted.filter((wish) => sites(wish.bird) < wish.sites).map(({ bird }) => bird));

@@ -35,6 +35,7 @@ export const numbers = {
   title: 'Number by hand',
   about: 'The walk goes by the numbers. Type a number, or move a box up and down; the boxes between move by one.',
   keys: 'In a number field, the up and down arrows move the box; Enter sets the number typed.',
+  busy: 'The walk is still being looked for. Boxes can be numbered by hand when it is done or stopped.',
   follow: 'The numbers follow the shortest walk.',
   byHand: (percent: string | null) =>
     percent === null
@@ -47,8 +48,8 @@ export const numbers = {
   walkers: (count: number) =>
     `The walk is split among ${count} walkers, and numbers follow their walks. With one walker they can be set by hand.`,
   number: (number: number) => `Number of box ${number}`,
-  up: (number: number) => `Box ${number}: one number lower`,
-  down: (number: number) => `Box ${number}: one number higher`,
+  up: (number: number) => `Up: box ${number} becomes ${number - 1}`,
+  down: (number: number) => `Down: box ${number} becomes ${number + 1}`,
   upWord: 'Up',
   downWord: 'Down',
   done: (from: number, to: number) => `Box ${from} is now number ${to}. Sheets printed before no longer fit.`,
