@@ -1,15 +1,14 @@
-/** What the Season shows belongs to one site: it goes along when that site gets another id, and is put away when another is opened. */
+/** What the Season shows belongs to one site: it goes along when that site gets another id, and is put away when another is opened. Loaded first: nothing of the review comes with it. */
 import { firstSeason } from '../season-state.ts';
 import type { AppState } from '../state.ts';
 import type { Store } from '../store.ts';
-import { setSeason } from './season-review.ts';
 
 /** Follows the open site until the returned function is called. */
 export function followSeason(store: Store): () => void {
   return store.subscribe((state, before) => {
     if (state.siteId === before.siteId) return;
     if (isRenamed(state, before)) carry(store, before.siteId!, state.siteId!);
-    else setSeason(store, { ...firstSeason, invented: state.season.invented });
+    else store.set({ season: { ...firstSeason, invented: state.season.invented } });
   });
 }
 
@@ -19,6 +18,7 @@ export function isRenamed(state: AppState, before: AppState): boolean {
 }
 
 function carry(store: Store, from: string, to: string): void {
-  const { invented } = store.state.season;
-  if (invented?.siteId === from) setSeason(store, { invented: { ...invented, siteId: to } });
+  const { season } = store.state;
+  const { invented } = season;
+  if (invented?.siteId === from) store.set({ season: { ...season, invented: { ...invented, siteId: to } } });
 }
