@@ -102,7 +102,7 @@ export class PostsCompare extends StoreElement {
     return html`<table>
       <thead>
         <tr>
-          <th></th>
+          <td></td>
           ${both.map((box) => html`<th scope="col">${this.#disc(box)}${posts.box(box.number)}</th>`)}
         </tr>
       </thead>
