@@ -1,6 +1,7 @@
 // `npm test`: types, lint, then every test (unit, outside checks, browser). The last line counts them in plain words.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
+import { installReaders } from './readers.mjs';
 
 const report = 'out/tests.json';
 mkdirSync('out', { recursive: true });
@@ -13,6 +14,7 @@ const run = (name, ...args) => {
 const only = process.argv.slice(2);
 let good = true;
 if (only.length === 0) {
+  installReaders();
   good = run('types', 'node_modules/typescript/bin/tsc', '--noEmit') && good;
   good = run('lint', 'node_modules/@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.') && good;
 }

@@ -1,5 +1,6 @@
 /** Whether a file's numbers are longitude and latitude at all: swapped axes, and metres taken for degrees, are caught here. */
 import type { Geometry, Position } from 'geojson';
+import { allKinds } from '../site/kinds.ts';
 import type { Issue, LonLat } from '../site/types.ts';
 import type { Ask, ImportOptions, RawFeature, RawFile } from './import-types.ts';
 import { fileIssue } from './issue.ts';
@@ -14,6 +15,9 @@ export interface Placed {
 
 /** Kilometres from the site beyond which an import is probably not of the site (ours). */
 const farKilometres = 200;
+
+/** Latitude of the Antarctic Treaty's area (Article VI), degrees. */
+const antarctic = -60;
 
 /** The features in longitude and latitude. */
 export function placedFeatures(file: RawFile, options: ImportOptions): Placed {
@@ -49,7 +53,7 @@ function askWhich(reference: string | null, tried: string | undefined): Placed {
 
 function inDegrees(features: readonly RawFeature[], options: ImportOptions): Placed {
   const sample = samplePositions(features);
-  const why = swappedBecause(sample, options.near);
+  const why = swappedBecause(sample, options.near) ?? (isOurs(features) ? null : fromAntarctica(sample));
   const turned = why === null ? features : changed(features, swapGeometry);
   const issues = why === null ? [] : [swapIssue(why)];
   const places = why === null ? sample : sample.map(([a, b]) => [b!, a!]);
@@ -107,6 +111,19 @@ function swappedBecause(sample: readonly Position[], near: LonLat | undefined): 
   const [here, there] = [kilometres(near, place), kilometres(near, [place[1], place[0]])];
   return here > farKilometres && there < 50 ? 'only then they lie near the site' : null;
 }
+
+/** Longitudes of eastern America taken for latitudes: nobody has nest boxes in Antarctica. */
+function fromAntarctica(sample: readonly Position[]): string | null {
+  const lies = ([x, y]: Position) => y! < antarctic && x! > antarctic && x! <= 90;
+  return sample.length > 0 && sample.every(lies) ? 'latitudes would be in Antarctica' : null;
+}
+
+/** A file we wrote has its axes right, wherever it lies. */
+function isOurs(features: readonly RawFeature[]): boolean {
+  return features.some(({ attributes }) => [attributes.kind, attributes.type].some((kind) => own.has(kind)));
+}
+
+const own = new Set<unknown>(allKinds);
 
 function swapIssue(why: string): Issue {
   const sentence = `Latitude and longitude were swapped in the file and have been exchanged, because ${why}.`;

@@ -130,7 +130,6 @@ describe('the paper of the park demo', () => {
     expect(await page.locator('mp-sheet-preview [role=option]').count()).toBe(sheets.length);
     const numbers = await page.locator('mp-sheet-preview .sheet svg text').allTextContents();
     for (let n = 1; n <= 40; n++) expect(numbers).toContain(String(n));
-    await page.screenshot({ path: `${pictures}/paper-desktop.png`, timeout: 90_000 });
     const details = sheets.filter((sheet) => sheet.name === 'details');
     expect(details.flatMap((sheet) => sheet.numbers).sort((a, b) => a - b)).toEqual(
       Array.from({ length: 40 }, (_, i) => i + 1),

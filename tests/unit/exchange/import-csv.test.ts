@@ -50,6 +50,13 @@ describe('columns and separators', () => {
 });
 
 describe('swapped axes', () => {
+  it('are exchanged where the latitudes would be in Antarctica, also without a site; one place there is left alone', () => {
+    const eastern = read('name,lat,lon\nA,-83.547,41.2145\nB,-83.5471,41.2146\n');
+    expect(eastern.issues.map((one) => one.id)).toEqual(['lat-lon-swapped']);
+    const station = read('name,lat,lon\nA,-77.85,-166.67\n');
+    expect(station.issues.map((one) => one.id)).toEqual([]);
+  });
+
   it('are exchanged when most latitudes would be beyond the poles', () => {
     const { features, issues } = read('lat,lon\n-101.25,41.5\n-101.24,41.6');
     expect(features.map((one) => (one.geometry as Point).coordinates)).toEqual([
