@@ -29,9 +29,9 @@ const posts = (name: string, seen: string, number: number | null = 1): State => 
   seen,
 });
 const corners = [
-  [-81.5116, 41.2036],
-  [-81.5112, 41.2036],
-  [-81.5112, 41.2032],
+  [-83.5472, 41.21455],
+  [-83.5469, 41.21455],
+  [-83.5469, 41.21435],
 ];
 
 const finding = {

@@ -93,6 +93,16 @@ function screen(of: { box: number } | { corner: string }): Promise<{ x: number; 
   }, of);
 }
 
+const resting = () => expect.poll(() => now().then((state) => state.resting), { timeout: 60_000 }).toBe(true);
+
+function choose(number: number): Promise<void> {
+  return page.evaluate((n) => {
+    (document.querySelector('mp-app') as unknown as { store: { set(c: object): void } }).store.set({
+      selection: { of: 'box', number: n },
+    });
+  }, number);
+}
+
 const card = () => page.locator('mp-post-card');
 const first = (state: Awaited<ReturnType<typeof now>>) => state.boxes.find(({ number }) => number === state.chosen);
 
@@ -135,8 +145,9 @@ describe('a box', () => {
   });
 
   it('goes to the better place near it with one key', async () => {
-    const { gain } = await findGain();
-    expect(await page.locator('[data-do=nudge]').textContent()).toMatch(/\d/);
+    await resting();
+    const { gain, word } = await findGain();
+    expect(word).toMatch(/\d/);
     const before = await now();
     await page.keyboard.press('n');
     await expect.poll(() => now().then(({ steps }) => steps.length)).toBe(before.steps.length + 1);
@@ -148,13 +159,14 @@ describe('a box', () => {
   });
 
   it('is moved by arrow keys on the map, 1 m a press', async () => {
-    await expect.poll(() => now().then(({ resting }) => resting), { timeout: 60_000 }).toBe(true);
+    await resting();
+    await choose(1);
     const before = await now();
     await page.locator('mp-box-keys [role=listbox]').focus();
     const box = first(before)!;
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
     await expect.poll(() => now().then(({ steps }) => steps.length)).toBe(before.steps.length + 1);
-    const moved = (await now()).boxes.find(({ post }) => post === box.post)!;
+    const moved = (await now()).boxes.find(({ number }) => number === box.number)!;
     expect(Math.hypot(moved.at.x - box.at.x, moved.at.y - box.at.y)).toBeCloseTo(5, 1);
     await page.keyboard.press('Control+z');
     await expect.poll(() => now().then(({ steps }) => steps.length)).toBe(before.steps.length);
@@ -189,27 +201,23 @@ describe('a box', () => {
 });
 
 /** The first box that has a better place near it; on the yard demo one of them has. */
-async function findGain(): Promise<{ number: number; gain: number }> {
+async function findGain(): Promise<{ gain: number; word: string }> {
   const { boxes } = await now();
   for (const { number } of boxes) {
-    await page.evaluate((n) => {
-      (document.querySelector('mp-app') as unknown as { store: { set(c: object): void } }).store.set({
-        selection: { of: 'box', number: n },
-      });
-    }, number);
-    const found = await page
+    await choose(number);
+    const word = await page
       .locator('[data-do=nudge]')
-      .waitFor({ timeout: 8_000 })
-      .then(() => true)
-      .catch(() => false);
-    if (found) return { number, gain: (await now()).gain ?? 0 };
+      .textContent({ timeout: 8_000 })
+      .catch(() => null);
+    const { gain } = await now();
+    if (word !== null && gain !== null) return { gain, word };
   }
   throw new Error('no box of the yard has a better place near it');
 }
 
 describe('a woods corner', () => {
   it('takes the scores along while it is dragged, and gives them back when it goes back', async () => {
-    await expect.poll(() => now().then(({ resting }) => resting), { timeout: 60_000 }).toBe(true);
+    await resting();
     await page.evaluate(() => {
       (document.querySelector('mp-app') as unknown as { store: { set(c: object): void } }).store.set({
         place: 'land',

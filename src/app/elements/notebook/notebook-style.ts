@@ -80,6 +80,12 @@ export const notebookStyle = css`
     align-items: center;
     gap: 4px;
   }
+  @media (max-width: 719px) {
+    .ends {
+      flex-wrap: wrap;
+      justify-content: end;
+    }
+  }
   .ends .sites {
     padding: 0 10px;
   }
@@ -132,7 +138,8 @@ export const notebookStyle = css`
       justify-content: space-between;
     }
     .tabs {
-      height: 56px;
+      height: auto;
+      min-height: 56px;
       padding: 6px 4px 0;
       gap: 2px;
       background: color-mix(in srgb, var(--ring) 55%, var(--paper));
@@ -140,9 +147,10 @@ export const notebookStyle = css`
       pointer-events: auto;
     }
     .tabs button {
-      height: 50px;
-      min-height: 50px;
       min-width: 0;
+      overflow-wrap: anywhere;
+      height: auto;
+      min-height: 50px;
       font-size: 1rem;
     }
     .tabs button[aria-selected="true"] {
@@ -168,6 +176,7 @@ export const notebookStyle = css`
       display: none;
     }
     header {
+      grid-template-columns: minmax(40%, 1fr) auto;
       padding: 4px 8px 4px 16px;
     }
     header h2 {

@@ -27,6 +27,9 @@ export class Page extends LitElement {
       background: var(--raised);
       border-radius: 0 0 3px 3px;
     }
+    .base {
+      container-type: inline-size;
+    }
     .foot:not(.full) {
       display: none;
     }
@@ -41,6 +44,16 @@ export class Page extends LitElement {
     ::slotted(button.filled) {
       flex: 1 1 45%;
     }
+    /* Letters twice as large in a narrow window: one button a line. */
+    @container (max-width: 16rem) {
+      .foot {
+        flex-wrap: wrap;
+      }
+      ::slotted(button),
+      ::slotted(button.filled) {
+        flex: 1 1 100%;
+      }
+    }
     @media (max-width: 719px) {
       .scroll {
         padding: 8px 16px 16px;
@@ -53,7 +66,9 @@ export class Page extends LitElement {
 
   protected override render() {
     return html`<div class="scroll" tabindex="0"><slot></slot></div>
-      <div class="foot" part="foot"><slot name="foot" @slotchange=${this.#fill}></slot></div>`;
+      <div class="base">
+        <div class="foot" part="foot"><slot name="foot" @slotchange=${this.#fill}></slot></div>
+      </div>`;
   }
 
   /** Scrolls back to the top: a new page was opened. */

@@ -14,6 +14,11 @@ export const postCardStyle = css`
     align-items: baseline;
     gap: 0 10px;
   }
+  .head,
+  .line,
+  .facing {
+    overflow-wrap: anywhere;
+  }
   .head p {
     margin-top: 2px;
     line-height: 1.3;

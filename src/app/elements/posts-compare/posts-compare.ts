@@ -33,6 +33,7 @@ export class PostsCompare extends StoreElement {
       th,
       td {
         padding: 5px 2px;
+        overflow-wrap: anywhere;
         border-bottom: 1px solid var(--ring);
         text-align: right;
         vertical-align: middle;

@@ -16,7 +16,8 @@ export class ReasonRows extends StoreElement {
     css`
       li {
         display: grid;
-        grid-template-columns: 1fr 54px 30px;
+        grid-template-columns: minmax(0, 1fr) 54px minmax(30px, auto);
+        overflow-wrap: anywhere;
         gap: 10px;
         align-items: center;
         min-height: 28px;

@@ -196,6 +196,9 @@ export const slipsStyle = css`
       right: 8px;
       width: auto;
     }
+    .tools {
+      flex-wrap: wrap;
+    }
     .tools button {
       flex: 1 1 auto;
       min-width: 0;
