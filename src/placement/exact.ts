@@ -9,10 +9,10 @@ import { cellCliques, coverCliques, grow, violatedCliques } from './cliques.ts';
 import type { ConflictGraph } from './conflict-graph.ts';
 import { conflictGraph } from './conflict-graph.ts';
 import type { Field } from './field.ts';
-import { conflict, fieldOf } from './field.ts';
 import type { Layout } from './layout.ts';
 import { layoutOf } from './layout.ts';
-import { searchLayout } from './local-search.ts';
+import { searchPriced } from './priced-search.ts';
+import { roundedLayout } from './rounding.ts';
 
 export interface ExactOptions {
   /** Seconds for everything. */
@@ -36,13 +36,10 @@ export interface ExactAnswer {
 const worthwhile = 1e-6;
 /** Bounds come out of floating-point solves: never claimed tighter than this share. */
 const safety = 1e-9;
-/** The search among the best-priced units: units per site and at most, moves, runs and seed. */
-const pricedPerSite = 10;
-const mostSearched = 1500;
-const searchMoves = 2_000_000;
-const searchRuns = 4;
-const searchSeed = 17;
 const quickToBranch = 300;
+/** Shares of the gap tried before the whole of it, and the share of the time left that each may take. */
+const windows = [0.3, 0.6];
+const windowTime = 0.35;
 const mostCutRounds = 40;
 const cutsPerRound = 300;
 /** Units that branch and bound is tried on, and that conflicts are kept as bit rows for. */
@@ -66,6 +63,9 @@ class Proof {
   private alive: Int32Array;
   private cliques: Clique[];
   private bound = Infinity;
+  /** Reduced cost of each unit alive in the last relaxation, and that relaxation's bound. */
+  private price = new Float64Array(0);
+  private priced = Infinity;
   private spent = 0;
 
   constructor(field: Field, start: Layout, solver: LinearSolver, options: ExactOptions) {
@@ -88,7 +88,6 @@ class Proof {
     const relaxed = this.relax();
     if (relaxed !== 'proven' && relaxed !== 'go on') return this.result(relaxed, this.finite());
     if (relaxed === 'proven' || this.alive.length === 0) return this.result('proven', this.layout.value);
-    if (this.alive.length > mostForBranching) return this.result('limit', this.finite());
     return this.branch();
   }
 
@@ -154,7 +153,7 @@ class Proof {
       if (answer.end !== 'optimal') return answer.end === 'clock' || answer.end === 'stopped' ? answer.end : 'failed';
       const value = answer.bound! * (1 + safety) + this.base;
       this.bound = Math.min(this.bound, value);
-      this.round(answer.x!);
+      this.take(roundedLayout(this.field, this.alive, answer.x!, this.standing, this.caps));
       if (this.bound < this.layout.value + worthwhile) return 'proven';
       const stays = this.staying(answer);
       if (stays.length < this.alive.length * 0.6) {
@@ -176,43 +175,23 @@ class Proof {
   /** One more search among the units whose prices speak for them, then only those stay that could still better it. */
   private settle(answer: SolveAnswer): 'go on' | 'proven' {
     // So few are branched on in no time.
-    if (this.staying(answer).length > quickToBranch) this.searchAmong(answer.reducedCost!);
+    if (this.staying(answer).length > quickToBranch) this.take(this.searched(answer.reducedCost!));
     if (this.bound < this.layout.value + worthwhile) return 'proven';
-    this.alive = this.staying(answer);
+    this.keep(answer);
     return 'go on';
   }
 
-  /** The best layout is nearly always among the few units with the best prices: there a search goes deep. All are searched where they are few. */
-  private searchAmong(reducedCost: Float64Array): void {
-    const { alive } = this;
-    const ranked = [...alive.keys()].sort((p, q) => reducedCost[q] - reducedCost[p] || p - q);
-    const sizes = [pricedPerSite * Math.max(20, this.layout.chosen.length), mostSearched];
-    for (const size of sizes) {
-      this.searchIn(ranked.slice(0, size).map((k) => alive[k]));
-      if (ranked.length <= size) break;
-    }
+  private searched(reducedCost: Float64Array): Layout {
+    const { seconds, shouldStop } = this.options;
+    return searchPriced(this.field, this.layout, { alive: this.alive, reducedCost, seconds, shouldStop });
   }
 
-  private searchIn(priced: readonly number[]): void {
-    const { field } = this;
-    const chosen = new Set(this.layout.chosen);
-    const units = [...new Set([...priced, ...chosen])].sort((a, b) => a - b);
-    // A longer proof affords a longer search: told by the seconds allowed, not by the clock.
-    const turns = Math.max(1, Math.min(5, Math.round(this.options.seconds / 6)));
-    const small = fieldOf({ ...field.problem, units: units.map((u) => field.problem.units[u]) });
-    const found = searchLayout(small, {
-      seed: searchSeed,
-      moves: searchMoves * turns,
-      runs: searchRuns * turns,
-      shouldStop: this.options.shouldStop,
-      start: { chosen: units.flatMap((u, k) => (chosen.has(u) ? [k] : [])), value: this.layout.value },
-    });
-    this.take(
-      layoutOf(
-        field.problem,
-        found.chosen.map((k) => units[k]),
-      ),
-    );
+  /** Only those stay that could still better the layout, with what the relaxation says of them. */
+  private keep(answer: SolveAnswer): void {
+    const price = new Map([...this.alive].map((u, k) => [u, answer.reducedCost![k]]));
+    this.alive = this.staying(answer);
+    this.price = Float64Array.from(this.alive, (u) => price.get(u)!);
+    this.priced = answer.bound! * (1 + safety) + this.base;
   }
 
   /** Units that could be part of a layout better than the one at hand, by their reduced cost. */
@@ -239,41 +218,47 @@ class Proof {
     );
   }
 
-  /** A layout from the fractional answer: largest shares first, then the best of the rest. */
-  private round(x: Float64Array): void {
-    const { field, alive } = this;
-    const order = [...alive.keys()].sort(
-      (p, q) => x[q] - x[p] || field.weight[alive[q]] - field.weight[alive[p]] || p - q,
-    );
-    const chosen = [...this.standing];
-    const left = [...this.caps];
-    const { x: xs, y: ys } = field;
-    const clear = (u: number) =>
-      chosen.every((v) => Math.hypot(xs[u] - xs[v], ys[u] - ys[v]) > field.reach || !this.clash(u, v));
-    for (const k of order) {
-      const u = alive[k];
-      if (left[field.bird[u]] <= 0 || !clear(u)) continue;
-      chosen.push(u);
-      left[field.bird[u]]--;
-    }
-    this.take(layoutOf(field.problem, chosen));
-  }
-
-  private clash(u: number, v: number): boolean {
-    return !this.field.problem.units[v].fixed && conflict(this.field, u, v);
-  }
-
   private take(layout: Layout): void {
     if (layout.value > this.layout.value + worthwhile) this.layout = layout;
   }
 
-  /** Branch and bound on the units left. */
+  /** Branch and bound: first on the units with the best prices, where a better layout is soon found, then on all that are left. */
   private branch(): ExactAnswer {
+    for (const share of windows) this.branchWithin(share);
+    if (this.bound < this.layout.value + worthwhile) return this.result('proven', this.layout.value);
+    if (this.alive.length > mostForBranching) return this.result('limit', this.finite());
     const answer = this.solveWhole(Math.max(0.1, this.left()), this.options.steps);
     if (answer.end === 'optimal' || answer.end === 'infeasible') return this.result('proven', this.layout.value);
     if (answer.bound !== null) this.bound = Math.min(this.bound, answer.bound * (1 + safety) + this.base);
     const end = answer.end === 'steps' ? 'limit' : answer.end;
     return this.result(end, this.finite());
+  }
+
+  /**
+   * Solves for the units priced within a share of the gap. A layout with any other unit is worth at most the relaxation's bound less that
+   * share, so that both together bound every layout.
+   */
+  private branchWithin(share: number): void {
+    const window = share * (this.priced - this.layout.value);
+    const all = { alive: this.alive, cliques: this.cliques, price: this.price };
+    const near = this.alive.filter((_, k) => this.price[k] > -window);
+    const few = near.length < quickToBranch || near.length > mostForBranching || near.length > 0.9 * all.alive.length;
+    if (few || this.left() < 1) return;
+    const { steps } = this.options;
+    this.alive = near;
+    const answer = this.solveWhole(this.left() * windowTime, steps === undefined ? undefined : steps * windowTime);
+    Object.assign(this, all);
+    const done = answer.end === 'optimal' || answer.end === 'infeasible';
+    const inside = done
+      ? this.layout.value
+      : answer.bound === null
+        ? Infinity
+        : answer.bound * (1 + safety) + this.base;
+    this.bound = Math.min(this.bound, Math.max(inside, this.priced - window, this.layout.value));
+    const room = this.layout.value + worthwhile - this.priced;
+    const stays = [...this.alive.keys()].filter((k) => this.price[k] > room - 1e-6);
+    this.price = Float64Array.from(stays, (k) => this.price[k]);
+    this.alive = Int32Array.from(stays, (k) => all.alive[k]);
   }
 
   /** Whole-number solve over the units in question, every conflict held by a row; a better layout is kept. */
