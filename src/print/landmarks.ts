@@ -72,6 +72,6 @@ export function tapesTo(post: Point, marks: readonly Mark[]): Tapes | null {
 /** The two marks in words; two of one name are told apart by the way they lie from the post. */
 export function markWords(post: Point, { marks: [a, b] }: Tapes): readonly [string, string] {
   if (a.words !== b.words) return [a.words, b.words];
-  const told = (mark: Mark) => `${mark.words} to the ${windOf(bearing(post, mark.at))}`;
+  const told = (mark: Mark) => `${mark.words} (${windOf(bearing(post, mark.at))})`;
   return [told(a), told(b)];
 }

@@ -216,16 +216,16 @@ describe('the paper of the park demo', () => {
     expect(reached).toEqual([]);
   });
 
-  it('prints what was chosen: upright A4, check sheet and maps only', async () => {
+  it('prints what was chosen: upright A4, index and check sheet only', async () => {
     const { page } = desk;
     const boxes = page.locator('mp-paper-choices input[type=checkbox]');
-    for (const name of ['Box cards', 'Number labels', 'Materials'])
+    for (const name of ['Detail maps', 'Box cards', 'Number labels', 'Materials'])
       await page.locator('mp-paper-choices label', { hasText: name }).click();
     expect(await boxes.count()).toBe(7);
     await page.locator('mp-paper-choices label', { hasText: 'Upright' }).click();
     await page.locator('mp-paper-choices label', { hasText: 'A4' }).click();
     const sheets = await waitForSheets(page);
-    expect(new Set(sheets.map((sheet) => sheet.name))).toEqual(new Set(['index', 'details', 'check']));
+    expect(new Set(sheets.map((sheet) => sheet.name))).toEqual(new Set(['index', 'check']));
     const printed = await page.pdf({ preferCSSPageSize: true, printBackground: true });
     if (missing) return;
     wordsOf(Buffer.from(printed), 'paper-a4');

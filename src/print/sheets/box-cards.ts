@@ -71,15 +71,16 @@ function sharedPage(facts: BookFacts): Draft[] {
   ];
 }
 
-/** As many cards on a page as asked for, or fewer: so many that no card is too long. */
+/** Of ten cards at most one may go on in a second piece before all get more room (ours). */
+const mostCut = 1.1;
+
+/** As many cards on a page as asked for, or fewer: so many that hardly a card is too long. */
 function perPageOf(facts: BookFacts, cards: readonly Piece[]): 1 | 2 | 4 {
-  const { style, options, page } = facts;
+  const { style, options } = facts;
   if (style.variant === 'large-print') return twoIfShorter(facts, cards);
   const asked = options.cardsPerPage ?? 4;
-  const fits = (perPage: number) => {
-    const room = factRoom(cellOf(page.safe, perPage, 0), style);
-    return cards.every(({ rows }) => factsHeight(rows, room.width, style.small) <= room.height);
-  };
+  const fits = (perPage: 2 | 4) =>
+    cards.flatMap((card) => cutCard(facts, card, perPage)).length <= cards.length * mostCut;
   return ([4, 2] as const).filter((one) => one <= asked).find(fits) ?? 1;
 }
 
