@@ -151,10 +151,12 @@ export const notebookStyle = css`
       overflow-wrap: anywhere;
       height: auto;
       min-height: 50px;
-      font-size: 1rem;
+      /* Five whole words side by side also where letters are twice as large. */
+      font-size: min(1rem, 6vw);
     }
     .tabs button[aria-selected="true"] {
-      height: 52px;
+      height: auto;
+      min-height: 52px;
     }
     .page {
       flex: none;

@@ -57,6 +57,7 @@ export class PostsCompare extends StoreElement {
         margin-top: 8px;
       }
       select {
+        width: 100%;
         min-height: 44px;
         border: var(--rule) solid var(--ink);
         border-radius: 5px;
