@@ -152,7 +152,7 @@ export const notebookStyle = css`
       height: auto;
       min-height: 50px;
       /* Five whole words side by side also where letters are twice as large. */
-      font-size: min(1rem, 6vw);
+      font-size: min(1rem, 5.1vw);
     }
     .tabs button[aria-selected="true"] {
       height: auto;
