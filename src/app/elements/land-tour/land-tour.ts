@@ -17,6 +17,7 @@ export class LandTour extends StoreElement {
     css`
       .ring {
         position: fixed;
+        box-sizing: border-box;
         margin: 0;
         padding: 0;
         border: 3px solid var(--sky);
@@ -70,7 +71,7 @@ export class LandTour extends StoreElement {
     const inset = (low: number, size: number, all: number) => [Math.max(2, low - 4), Math.min(all - 2, low + size + 4)];
     const [x = 0, right = 0] = inset(left, width, innerWidth);
     const [y = 0, bottom = 0] = inset(top, height, innerHeight);
-    ring.style.cssText = `left:${x}px;top:${y}px;width:${right - x - 6}px;height:${bottom - y - 6}px`;
+    ring.style.cssText = `left:${x}px;top:${y}px;width:${right - x}px;height:${bottom - y}px`;
     if (!ring.matches(':popover-open')) ring.showPopover();
   }
 
