@@ -131,6 +131,7 @@ describe('forty boxes for three birds', () => {
     await planned(page);
     expect((await planHeld(page)).kept).toEqual(['All forty', 'Short walk']);
     await openPosts(page, 'kept');
+    await page.locator('mp-posts-kept tbody tr').first().waitFor();
     const rows = await page.locator('mp-posts-kept tbody tr').allTextContents();
     expect(rows.map((row) => row.replace(/\s+/g, ' ').trim().slice(0, 9))).toEqual([
       'On the ma',
@@ -152,6 +153,7 @@ describe('forty boxes for three birds', () => {
 describe('numbers by hand', () => {
   it('move the boxes between, warn of printed sheets, and are undone', async () => {
     const { page } = desk;
+    await planned(page, true);
     await openPosts(page, 'numbers');
     const before = (await planHeld(page)).boxes.map(({ post }) => post);
     const fields = page.locator('mp-posts-numbers input');

@@ -36,6 +36,10 @@ export const appStyle = css`
     z-index: 3;
     pointer-events: none;
   }
+  /* Nor over the panel of pictures: the scan in it is being pressed. */
+  :host([data-panel]) mp-messages {
+    right: 372px;
+  }
   .skip {
     position: absolute;
     left: -9999px;

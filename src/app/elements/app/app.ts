@@ -136,8 +136,10 @@ export class App extends LitElement {
   #pad(): void {
     const wide = innerWidth >= 720;
     const notebook = innerWidth >= 1100 ? 400 : 360;
+    const panel = wide && showsPictures(this.store.state);
+    this.toggleAttribute('data-panel', panel);
     this.map.padding = wide
-      ? { left: notebook + 16, top: 48, right: showsPictures(this.store.state) ? 356 : 0, bottom: 48 }
+      ? { left: notebook + 16, top: 48, right: panel ? 356 : 0, bottom: 48 }
       : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.46) + 56 };
   }
 }
