@@ -102,7 +102,14 @@ export class PostCard extends StoreElement {
     const where = hand?.post === card.post ? hand.forbidden : null;
     return html`${where ? html`<p class="wash"><strong>${posts.standsWhereNot}</strong> ${where}.</p>` : null}
     ${card.refused.map((why) => html`<p class="wash"><strong>${posts.refused}</strong> ${why}</p>`)}
-    ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : this.#strong(card)}`;
+    ${weakest ? html`<p class="wash"><strong>${posts.weakest}</strong> ${weakest}</p>` : this.#strong(card)}
+    ${this.#judged(card)}`;
+  }
+
+  /** A score rests on what could be judged: said where that is not all. */
+  #judged({ judged }: Card) {
+    const percent = Math.floor(100 * judged);
+    return percent < 99 ? html`<p class="small">${this.words.posts.judged(percent)}</p>` : null;
   }
 
   /** Said only where something was judged. */

@@ -106,6 +106,8 @@ export const posts = {
   nudge: (way: string, wind: string, gain: number) => `Nudge ${way} ${wind}, +${gain}`,
   nudgeHint: 'Key N',
   nothingWeak: 'Nothing weak: every reason scores 90 or more.',
+  judged: (percent: number) =>
+    `Only ${percent} % of the reasons, by weight, could be judged: the land around is not all drawn.`,
   nothingWeakShort: 'Nothing weak.',
   moveKeys: 'Arrow keys move the open box by 1 meter, with Shift by 0.1. Escape closes it, then arrows walk on.',
   staysOf: (count: number, of: number) => `Stays chosen in ${count} of ${of} trials.`,
