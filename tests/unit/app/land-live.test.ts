@@ -2,9 +2,8 @@
 import { describe, expect, it, vi } from 'vitest';
 import { endTrial, tryLand } from '../../../src/app/actions/land-live.ts';
 import { rescore } from '../../../src/app/engine/calls/score-post.ts';
-import { EngineClient, type Port } from '../../../src/app/engine/client.ts';
-import type { FromWorker } from '../../../src/app/engine/protocol.ts';
-import { type Handlers, serve } from '../../../src/app/engine/serve.ts';
+import { EngineClient } from '../../../src/app/engine/client.ts';
+import type { Handlers } from '../../../src/app/engine/serve.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
 import { Store } from '../../../src/app/store.ts';
 import { moveVertex } from '../../../src/edits/move-vertex.ts';
@@ -12,6 +11,7 @@ import { makePlan } from '../../../src/plan.ts';
 import { readSite } from '../../../src/site/read.ts';
 import type { LonLat, Site } from '../../../src/site/types.ts';
 import { smallSite } from '../../browser/sites.ts';
+import { workerPort } from './worker-port.ts';
 
 const degree = 111_195;
 const at = (x: number, y: number): LonLat => [(x / degree) * 1.305, 40 + y / degree];
@@ -24,19 +24,9 @@ async function opened() {
       return rescore(question);
     },
   } as unknown as Handlers;
-  const start = (): Port => {
-    const listeners: ((m: FromWorker) => void)[] = [];
-    const hear = serve(handlers, (m) => setTimeout(() => listeners.forEach((l) => void l(structuredClone(m)))));
-    return {
-      say: (m) => void setTimeout(() => hear(structuredClone(m))),
-      hear: (l) => void listeners.push(l),
-      lost: () => undefined,
-      end: () => undefined,
-    };
-  };
   const { site } = readSite(smallSite, 'test.geojson');
   if (!site) throw new Error('the test site cannot be read');
-  const store = new Store(new EngineClient(start), memoryShelf());
+  const store = new Store(new EngineClient(() => workerPort(handlers)), memoryShelf());
   const plan = await makePlan(site, { proof: 'none' });
   store.set({ site, plan, planOf: site });
   return { store, site, plan, asked };

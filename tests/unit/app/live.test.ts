@@ -8,9 +8,8 @@ import { weakestWords, weakRows } from '../../../src/app/elements/post-card/card
 import { lie } from '../../../src/app/engine/calls/lie.ts';
 import { nudge } from '../../../src/app/engine/calls/nudge.ts';
 import { rescore, scorePost } from '../../../src/app/engine/calls/score-post.ts';
-import { EngineClient, type Port } from '../../../src/app/engine/client.ts';
-import type { FromWorker } from '../../../src/app/engine/protocol.ts';
-import { type Handlers, serve } from '../../../src/app/engine/serve.ts';
+import { EngineClient } from '../../../src/app/engine/client.ts';
+import type { Handlers } from '../../../src/app/engine/serve.ts';
 import { lieAreas, lieContours } from '../../../src/app/map/overlays/lie-shapes.ts';
 import { shownPlan } from '../../../src/app/shown-plan.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
@@ -23,6 +22,7 @@ import type { PlannedBox } from '../../../src/plan-types.ts';
 import { readSite } from '../../../src/site/read.ts';
 import type { Site } from '../../../src/site/types.ts';
 import { smallSite } from '../../browser/sites.ts';
+import { workerPort } from './worker-port.ts';
 
 const degree = 111_195;
 const pond = {
@@ -66,17 +66,7 @@ async function opened(open: Site) {
     rescore,
     nudge,
   } as unknown as Handlers;
-  const start = (): Port => {
-    const listeners: ((m: FromWorker) => void)[] = [];
-    const hear = serve(handlers, (m) => setTimeout(() => listeners.forEach((l) => void l(structuredClone(m)))));
-    return {
-      say: (m) => void setTimeout(() => hear(structuredClone(m))),
-      hear: (l) => void listeners.push(l),
-      lost: () => undefined,
-      end: () => undefined,
-    };
-  };
-  const store = new Store(new EngineClient(start), memoryShelf());
+  const store = new Store(new EngineClient(() => workerPort(handlers)), memoryShelf());
   const plan = await makePlan(open, { proof: 'none' });
   store.set({ site: open, siteId: 'test', plan, planOf: open, units: open.settings.units });
   return { store, asked, box: (number: number) => plan.boxes.find((b) => b.number === number) as PlannedBox };

@@ -4,9 +4,8 @@ import { redo, undo } from '../../../src/app/actions/edit.ts';
 import { dropKept, keepPlan, takeKept } from '../../../src/app/actions/kept-plans.ts';
 import { giveNumber } from '../../../src/app/actions/number.ts';
 import { replan } from '../../../src/app/actions/plan.ts';
-import { EngineClient, type Port } from '../../../src/app/engine/client.ts';
-import type { FromWorker } from '../../../src/app/engine/protocol.ts';
-import { type Handlers, serve } from '../../../src/app/engine/serve.ts';
+import { EngineClient } from '../../../src/app/engine/client.ts';
+import type { Handlers } from '../../../src/app/engine/serve.ts';
 import { bindingOf } from '../../../src/app/map/overlays/binding-shapes.ts';
 import { leavesPlan } from '../../../src/app/same-plan.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
@@ -19,6 +18,7 @@ import { readSite } from '../../../src/site/read.ts';
 import type { Site } from '../../../src/site/types.ts';
 import { smallSite } from '../../browser/sites.ts';
 import { done } from '../edits/make.ts';
+import { workerPort } from './worker-port.ts';
 
 /** A store with a plan of the small site; counts the plans asked for. */
 async function opened(change: (site: Site) => Site = (site) => site) {
@@ -30,17 +30,7 @@ async function opened(change: (site: Site) => Site = (site) => site) {
     },
     rescore: () => [],
   } as unknown as Handlers;
-  const start = (): Port => {
-    const listeners: ((m: FromWorker) => void)[] = [];
-    const hear = serve(handlers, (m) => setTimeout(() => listeners.forEach((l) => void l(structuredClone(m)))));
-    return {
-      say: (m) => void setTimeout(() => hear(structuredClone(m))),
-      hear: (l) => void listeners.push(l),
-      lost: () => undefined,
-      end: () => undefined,
-    };
-  };
-  const store = new Store(new EngineClient(start), memoryShelf());
+  const store = new Store(new EngineClient(() => workerPort(handlers)), memoryShelf());
   const site = change(readSite(smallSite, 'small.geojson').site!);
   store.set({ site, siteId: 'test', units: site.settings.units });
   await replan(store);

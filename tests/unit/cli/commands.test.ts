@@ -1,28 +1,11 @@
 /** The command line as a person or a script meets it: what it prints, where it goes, how it ends. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
+import { describe, expect, it } from 'vitest';
+import { meadowpost, ownFolder } from './desk.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'meadowpost-cli-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function meadowpost(...words: string[]) {
-  const said = { stdout: '', stderr: '' };
-  const out = (line: string) => void (said.stdout += `${line}\n`);
-  const err = (line: string) => void (said.stderr += `${line}\n`);
-  const status = await run(words, { out, err });
-  expect(said.stderr, 'never a stack trace').not.toMatch(/\n\s+at /);
-  return { status, ...said };
-}
-
-function file(name: string, text: string): string {
-  const path = join(folder, name);
-  writeFileSync(path, text);
-  return path;
-}
+const { folder, file } = ownFolder('cli');
 
 const yard = 'demo-sites/yard.geojson';
 

@@ -1,27 +1,10 @@
 /** A foreign file made into a site by command: what is kept, dropped and refused, and how it ends. */
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
+import { existsSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { readSite } from '../../../src/site/read.ts';
+import { meadowpost, ownFolder } from './desk.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'meadowpost-import-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function meadowpost(...words: string[]) {
-  const said = { stdout: '', stderr: '' };
-  const out = (line: string) => void (said.stdout += `${line}\n`);
-  const err = (line: string) => void (said.stderr += `${line}\n`);
-  const status = await run(words, { out, err });
-  expect(said.stderr, 'never a stack trace').not.toMatch(/\n\s+at /);
-  return { status, ...said };
-}
-const at = (name: string) => join(folder, name);
-const file = (name: string, text: string) => {
-  writeFileSync(at(name), text);
-  return at(name);
-};
+const { at, file } = ownFolder('import');
 const square = [
   [-84, 40],
   [-83.998, 40],

@@ -1,29 +1,12 @@
 /** The season by command: made up, looked back on, and what is due – what they print, write, refuse, and how they end. */
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
 import ICAL from 'ical.js';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readVisitFile, writeVisitFile } from '../../../src/visits/visit-file.ts';
 import { smallSite } from '../../browser/sites.ts';
+import { meadowpost, ownFolder } from './desk.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'meadowpost-season-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function meadowpost(...words: string[]) {
-  const said = { stdout: '', stderr: '' };
-  const out = (line: string) => void (said.stdout += `${line}\n`);
-  const err = (line: string) => void (said.stderr += `${line}\n`);
-  const status = await run(words, { out, err });
-  expect(said.stderr, 'never a stack trace').not.toMatch(/\n\s+at /);
-  return { status, ...said };
-}
-const at = (name: string) => join(folder, name);
-const file = (name: string, text: string) => {
-  writeFileSync(at(name), text);
-  return at(name);
-};
+const { at, file } = ownFolder('season');
 
 const site = file('small.geojson', smallSite);
 const visits = at('visits.json');
