@@ -169,13 +169,19 @@ export class PlacePosts extends StoreElement {
     queueMicrotask(() => openPostsPage(this.store, 'left'));
   }
 
+  /** A sketch still being worked on is not one whose proof nobody wants. */
+  #proof({ proof }: Plan): string {
+    const underWay = proof.state === 'not-proven' && this.state.engine.at === 'work';
+    return underWay ? this.words.posts.beingProven : proof.sentence;
+  }
+
   #list(plan: Plan) {
     const { posts } = this.words;
     const weakest = [...plan.boxes].sort((a, b) => a.card.score - b.card.score)[0] as PlannedBox;
     const open = (page: PostsPage) => () => openPostsPage(this.store, page);
     return html`<mp-page>
       <h1>${posts.chosen(plan.boxes.length, plan.sites)}</h1>
-      <p class="small proof">${plan.proof.sentence} ${this.#matters(plan)}</p>
+      <p class="small proof">${this.#proof(plan)} ${this.#matters(plan)}</p>
       <mp-posts-binding></mp-posts-binding>
       ${plan.issues.map((issue) => html`<p class="wash">${issue.sentence} ${issue.fix}</p>`)}
       <nav class="pages" aria-label=${posts.listTitle}>

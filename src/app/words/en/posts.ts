@@ -24,6 +24,7 @@ export const posts = {
     sureness: 'Trying other weights: how sure is each box',
   },
   chosen: (boxes: number, sites: number) => (boxes === sites ? `${boxes} boxes` : `${boxes} boxes at ${sites} sites`),
+  beingProven: 'A good layout; whether a better one exists is being looked into.',
   listTitle: 'Boxes in walking order',
   back: 'All boxes',
   next: (number: number) => `Next: box ${number}`,
