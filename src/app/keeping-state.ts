@@ -33,3 +33,24 @@ export const firstKeeping: KeepingState = {
   secondCopy: null,
   turn: 0,
 };
+
+/** What the keeper has done by those who open sites. */
+export interface KeeperHooks {
+  /** Reads the open site again from the shelf. */
+  reread(id: string): void;
+  /** Makes this window the one that writes the open site. */
+  takeOver(): void;
+}
+
+/** Who saves the open site, as the store and the actions know it; `actions/shelf-keeper.ts` is the one there is. */
+export interface SiteKeeper {
+  readonly hooks: KeeperHooks;
+  /** Gets ready to open a site: saves what is unsaved and asks for the right to write it. Returns whether this window has it. */
+  claim(id: string): Promise<boolean>;
+  /** The site claimed is not opened after all. */
+  drop(): void;
+  /** Saves what is unsaved now; resolves when it is done or has failed. */
+  flush(): Promise<void>;
+  /** Takes the right to write from the other window. Returns whether it let go. */
+  takeOver(): Promise<boolean>;
+}

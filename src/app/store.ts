@@ -1,7 +1,7 @@
 /** The one store of the window: holds the state, tells who listens. What a person does is a function in `actions/`. */
 import { createContext } from '@lit/context';
-import type { Keeper } from './actions/shelf-keeper.ts';
 import type { EngineClient } from './engine/client.ts';
+import type { SiteKeeper } from './keeping-state.ts';
 import { type AppState, firstState } from './state.ts';
 import type { DurableShelf } from './storage/durable-shelf.ts';
 
@@ -14,7 +14,7 @@ export class Store {
   /** Where sites are kept: in memory until it is known what the browser allows. */
   shelf: DurableShelf;
   /** Saves the open site; null where nobody asked for that (tests). */
-  keeper: Keeper | null = null;
+  keeper: SiteKeeper | null = null;
 
   constructor(engine: EngineClient, shelf: DurableShelf, first: Partial<AppState> = {}) {
     this.engine = engine;

@@ -5,7 +5,7 @@
 import { type History, present } from '../../edits/history.ts';
 import type { Site } from '../../site/types.ts';
 import { writeSite } from '../../site/write.ts';
-import type { KeepingState } from '../keeping-state.ts';
+import type { KeeperHooks, KeepingState, SiteKeeper } from '../keeping-state.ts';
 import type { AppState, Saved } from '../state.ts';
 import { StorageFull } from '../storage/durable-shelf.ts';
 import { ChangedElsewhere } from '../storage/vault.ts';
@@ -30,15 +30,7 @@ interface Pending {
   readonly history: History | null;
 }
 
-/** What the keeper has done by those who open sites. */
-export interface KeeperHooks {
-  /** Reads the open site again from the shelf. */
-  reread(id: string): void;
-  /** Makes this window the one that writes the open site. */
-  takeOver(): void;
-}
-
-export class Keeper {
+export class Keeper implements SiteKeeper {
   /** The newest unsaved state of each site; more than one only while an older one fails. */
   readonly #pending = new Map<string, Pending>();
   readonly #store: Store;
@@ -75,7 +67,6 @@ export class Keeper {
     return this.#pending.size > 0;
   }
 
-  /** Gets ready to open a site: saves what is unsaved and asks for the right to write it. Returns whether this window has it. */
   async claim(id: string): Promise<boolean> {
     await this.flush();
     if (id === this.#id) return this.#lock.held;
@@ -85,18 +76,15 @@ export class Keeper {
     return lock.held;
   }
 
-  /** The site claimed is not opened after all. */
   drop(): void {
     this.#claimed?.lock.release();
     this.#claimed = null;
   }
 
-  /** Takes the right to write from the other window. */
   async takeOver(): Promise<boolean> {
     return this.#lock.takeOver();
   }
 
-  /** Saves what is unsaved now; resolves when it is done or has failed. */
   flush(): Promise<void> {
     clearTimeout(this.#timer);
     this.#run ??= this.#saveAll().finally(() => {
