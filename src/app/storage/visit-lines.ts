@@ -1,5 +1,11 @@
 /** The second copy of the visits: a file a site in the browser's private files, one line a record, only ever made longer. */
-import type { LogRecord } from './visit-log.ts';
+
+/** One record: a visit, or the mark that one was undone. `hash` is that of `body`, so a damaged record is noticed. */
+export interface LogRecord {
+  readonly site: string;
+  readonly hash: string;
+  readonly body: string;
+}
 
 export interface VisitLines {
   read(site: string): Promise<LogRecord[]>;

@@ -8,14 +8,7 @@ import type { Visit } from '../../visits/visit.ts';
 import { isMembers, membersOf, visitOf } from '../../visits/visit-json.ts';
 import { sha256 } from '../digest.ts';
 import { isFull } from './vault.ts';
-import type { VisitLines } from './visit-lines.ts';
-
-/** One record: a visit, or the mark that one was undone. `hash` is that of `body`, so a damaged record is noticed. */
-export interface LogRecord {
-  readonly site: string;
-  readonly hash: string;
-  readonly body: string;
-}
+import type { LogRecord, VisitLines } from './visit-lines.ts';
 
 interface Shape extends DBSchema {
   records: { key: [string, string]; value: LogRecord };
