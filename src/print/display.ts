@@ -18,6 +18,8 @@ export interface Stroke {
   readonly color: string;
   /** mm on, mm off … */
   readonly dash?: readonly number[];
+  /** Whether dashes end round: a short one is a dot. Lines without a dash always do. */
+  readonly round?: boolean;
 }
 
 /** Lines and shapes. Areas are filled even-odd, so an inner ring is a hole. */

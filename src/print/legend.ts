@@ -1,5 +1,6 @@
 /** The key of a sheet, drawn from the layer files' own print styles, so that a swatch cannot differ from the map. */
 import type { Subject } from '../../layers/types.ts';
+import type { Round } from '../plan-types.ts';
 import { type DiscLook, drawDisc } from './disc.ts';
 import { type Box, circle, group, type Item, path, rectangle, text } from './display.ts';
 import { drawParts } from './drawing.ts';
@@ -7,7 +8,9 @@ import { iconScale, type Layers, paintArea, paintLine } from './land.ts';
 import type { Thing } from './land-things.ts';
 import { shorten, widthOf } from './measure.ts';
 import { point, type Style } from './style.ts';
+import { spanWords } from './units.ts';
 import { grown, viewOf } from './view.ts';
+import { swatchDash, walkerInk, walkerLine } from './walker-line.ts';
 import { type KeyWords, keyWord } from './words.ts';
 
 const swatch = { width: 8.5, height: 4.6 } as const;
@@ -76,8 +79,18 @@ function smaller(subject: Subject): Subject {
   return { ...subject, print: { ...subject.print, pattern: less, along: closer } };
 }
 
-/** Rows for the boxes, the round and the way other sheets' boxes are shown. */
-export function boxRows(has: { standing: boolean; pair: boolean; round: boolean; others: boolean }): KeyRow[] {
+export interface BoxKey {
+  readonly standing: boolean;
+  readonly pair: boolean;
+  /** The rounds the map shows. */
+  readonly rounds: readonly Round[];
+  /** Whether the plan has more than one: then each is named. */
+  readonly several: boolean;
+  readonly others: boolean;
+}
+
+/** Rows for the boxes, the rounds (each walker's by name where there are several) and the way other sheets' boxes are shown. */
+export function boxRows(has: BoxKey): KeyRow[] {
   const look: DiscLook = { size: 7.5, radius: 2.5 };
   const facts = { number: 4, score: 75, facing: 90 };
   const disc = (standing: boolean) => (box: Box) => [
@@ -87,7 +100,7 @@ export function boxRows(has: { standing: boolean; pair: boolean; round: boolean;
     { words: 'box: beak = hole, ring = score', draw: disc(false) },
     has.standing && { words: 'standing box', draw: disc(true) },
     has.pair && { words: 'pair, pushed apart to read', draw: drawPair },
-    has.round && { words: 'round, the way to walk', draw: drawRound },
+    ...roundRows(has),
     has.others && { words: 'box of another sheet', draw: drawOther },
   ];
   return rows.filter((row): row is KeyRow => row !== false);
@@ -100,13 +113,35 @@ function drawPair(box: Box): Item[] {
   return [path(['M', a, y, 'L', b, y], { stroke: { width: 1.6, color: '#000000' } }), disc(a), disc(b)];
 }
 
-function drawRound(box: Box): Item[] {
+function roundRows({ rounds, several }: BoxKey): KeyRow[] {
+  return rounds
+    .filter((round) => round.legs.length > 0)
+    .map(({ walker, boxes }) =>
+      several
+        ? { words: `walker ${walker}: boxes ${spanWords(boxes)}`, draw: (box) => swatchLine(box, walker) }
+        : { words: 'round, the way to walk', draw: (box) => drawRound(box, walker) },
+    );
+}
+
+function drawRound(box: Box, walker: number): Item[] {
   const y = box.y + box.height / 2;
   const x = box.x + box.width * 0.62;
-  return [
-    path(['M', box.x, y, 'L', box.x + box.width, y], { stroke: { width: 0.6, color: '#000000' } }),
-    path(['M', x + 1.6, y, 'L', x - 1.6, y - 1.15, 'L', x - 1.6, y + 1.15, 'Z'], { fill: '#000000' }),
-  ];
+  const head = path(['M', x + 1.6, y, 'L', x - 1.6, y - 1.15, 'L', x - 1.6, y + 1.15, 'Z'], {
+    fill: walkerInk(walker),
+  });
+  return [...swatchLine(box, walker), head];
+}
+
+function swatchLine({ x, y, width, height }: Box, walker: number): Item[] {
+  const middle = y + height / 2;
+  return walkerLine(
+    [
+      [x, middle],
+      [x + width, middle],
+    ],
+    walker,
+    swatchDash,
+  );
 }
 
 function drawOther(box: Box): Item[] {

@@ -7,9 +7,11 @@ import { centered, labelBox, type Taken } from './labels.ts';
 import { linePath } from './land.ts';
 import { widthOf } from './measure.ts';
 import { along } from './names.ts';
+import { sideBySide } from './side-by-side.ts';
 import { point, type Style } from './style.ts';
 import { walkWords } from './units.ts';
 import type { View } from './view.ts';
+import { walkerInk, walkerLine } from './walker-line.ts';
 
 /** How far from its stops a leg is hidden under discs, mm, and what is drawn on it. */
 export interface LegLook {
@@ -21,11 +23,11 @@ export interface LegLook {
 export function drawLegs(rounds: readonly Round[], view: View, look: LegLook, taken: Taken): Item[] {
   const halos: Item[] = [];
   const lines: Item[] = [];
-  for (const leg of rounds.flatMap((round) => round.legs))
-    for (const piece of piecesOf(leg, view)) {
-      const shape = linePath(piece);
-      halos.push(path(shape, { stroke: { width: 1.9, color: '#ffffff' } }));
-      lines.push(path(shape, { stroke: { width: 0.6, color: '#000000' } }), ...arrowhead(piece, look.radius));
+  const walked = rounds.map(({ walker, legs }) => ({ walker, pieces: legs.flatMap((leg) => piecesOf(leg, view)) }));
+  for (const { walker, pieces } of sideBySide(walked))
+    for (const piece of pieces) {
+      halos.push(path(linePath(piece), { stroke: { width: 1.9, color: '#ffffff' } }));
+      lines.push(...walkerLine(piece, walker), ...arrowhead(piece, look.radius, walkerInk(walker)));
       for (let i = 1; i < piece.length; i++) taken.addLine(...piece[i - 1]!, ...piece[i]!);
     }
   return [group([...halos, ...lines], { clip: rectangle(view.window) })];
@@ -71,7 +73,7 @@ export function piecesOf(leg: Leg, view: View): Spot[][] {
   return clipLine(leg.line.map(view.toPaper), view.window);
 }
 
-function arrowhead(piece: readonly Spot[], radius: number): Item[] {
+function arrowhead(piece: readonly Spot[], radius: number, color: string): Item[] {
   const length = lengthOf(piece);
   if (length - 2 * radius < 4) return [];
   const share = 0.5 + 1.6 / length;
@@ -82,7 +84,7 @@ function arrowhead(piece: readonly Spot[], radius: number): Item[] {
   const tip = [x + dx * 1.7, y + dy * 1.7];
   const back = (side: number) => [x - dx * 1.5 + side * nx * 1.15, y - dy * 1.5 + side * ny * 1.15];
   const shape = ['M', ...tip, 'L', ...back(1), 'L', ...back(-1), 'Z'];
-  return [path(shape, { fill: '#000000', stroke: { width: 0.2, color: '#000000' } })];
+  return [path(shape, { fill: color, stroke: { width: 0.2, color } })];
 }
 
 function normalAt(piece: readonly Spot[], share: number): Spot {

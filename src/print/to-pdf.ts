@@ -129,8 +129,8 @@ function drawPath({ path, stroke, fill }: PathItem, doc: Document): void {
   trace(path, doc);
   if (stroke) {
     doc.lineWidth(stroke.width * k).lineJoin('round');
-    if (stroke.dash) doc.dash(stroke.dash[0]! * k, { space: (stroke.dash[1] ?? stroke.dash[0]!) * k });
-    else doc.lineCap('round');
+    if (stroke.dash) doc.dash(stroke.dash.map((one) => one * k) as unknown as number, {});
+    if (!stroke.dash || stroke.round) doc.lineCap('round');
   }
   if (stroke && fill) doc.fillAndStroke(fill, stroke.color, 'even-odd');
   else if (fill) doc.fill(fill, 'even-odd');

@@ -49,7 +49,8 @@ function pathText({ path, stroke, fill }: PathItem): string {
   if (fill) paint.push('fill-rule="evenodd"');
   if (stroke) {
     paint.push(`stroke="${stroke.color}" stroke-width="${n(stroke.width)}" stroke-linejoin="round"`);
-    paint.push(stroke.dash ? `stroke-dasharray="${stroke.dash.map(n).join(' ')}"` : 'stroke-linecap="round"');
+    if (stroke.dash) paint.push(`stroke-dasharray="${stroke.dash.map(n).join(' ')}"`);
+    if (!stroke.dash || stroke.round) paint.push('stroke-linecap="round"');
   }
   return `<path d="${data(path)}" ${paint.join(' ')}/>`;
 }

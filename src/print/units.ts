@@ -66,3 +66,15 @@ export function timeWords(minutes: number): string {
 export function trim(value: number, decimals = 2): string {
   return String(Number(value.toFixed(decimals)));
 }
+
+/** "1–7, 17, 18" from numbers in any order. */
+export function spanWords(numbers: readonly number[]): string {
+  const sorted = [...numbers].sort((a, b) => a - b);
+  const spans: [number, number][] = [];
+  for (const n of sorted) {
+    const last = spans[spans.length - 1];
+    if (last && n === last[1] + 1) last[1] = n;
+    else spans.push([n, n]);
+  }
+  return spans.map(([a, b]) => (a === b ? String(a) : b === a + 1 ? `${a}, ${b}` : `${a}–${b}`)).join(', ');
+}

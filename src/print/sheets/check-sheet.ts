@@ -5,10 +5,12 @@ import { group, type Item, text } from '../display.ts';
 import type { BookFacts, Draft } from '../facts.ts';
 import { drawHeader } from '../header.ts';
 import { headHeight } from '../layout.ts';
-import { shorten, wrap } from '../measure.ts';
+import { shorten, widthOf, wrap } from '../measure.ts';
 import { belowClamp, type Page, pageOf } from '../paper.ts';
+import { point } from '../style.ts';
 import { drawTable, tableLook } from '../table.ts';
 import { degreeWords, timeWords, walkWords, windOf } from '../units.ts';
+import { swatchDash, walkerLine } from '../walker-line.ts';
 import { checkBack } from './check-back.ts';
 import { columnsOf, type WalkList } from './check-columns.ts';
 
@@ -25,7 +27,7 @@ function walkLists({ plan }: BookFacts): WalkList[] {
   const byNumber = new Map(plan.boxes.map((box) => [box.number, box]));
   const lists: WalkList[] = plan.rounds.map((round) => ({
     round,
-    name: plan.rounds.length > 1 ? `check sheet, round ${round.walker}` : 'check sheet',
+    name: plan.rounds.length > 1 ? `check sheet, walker ${round.walker}` : 'check sheet',
     boxes: round.boxes.flatMap((number) => byNumber.get(number) ?? []),
   }));
   const walked = new Set(plan.rounds.flatMap((round) => round.boxes));
@@ -87,9 +89,11 @@ function frontItems(
   const room = bottom - foot.length * style.smallLine - 3 - top - look.head;
   const row = Math.max(look.row, Math.min(room / boxes.length, look.row * 1.3));
   const written = 'Walker ____________________   Date ______________   Weather ______________';
+  const line = mapLine(facts, list, area.x + area.width, fields);
   return [
     ...header.items,
-    group([text(area.x, fields, shorten(written, area.width, style.small), style.small)], { tag: 'P' }),
+    group([text(area.x, fields, shorten(written, area.width - line.width, style.small), style.small)], { tag: 'P' }),
+    ...line.items,
     drawTable(area.x, top, columnsOf(facts, list, area.width), boxes, { ...look, row }),
     group(
       foot.map((words, i) =>
@@ -103,6 +107,23 @@ function frontItems(
       { tag: 'P' },
     ),
   ];
+}
+
+/** Which line on the maps is this walker's, at the right end of a row; nothing where there is one round. */
+function mapLine({ plan, style }: BookFacts, { round }: WalkList, right: number, base: number) {
+  if (!round || plan.rounds.length < 2) return { width: 0, items: [] };
+  const words = 'on the maps:';
+  const sample = 16;
+  const y = base - style.small * point * 0.32;
+  const ends = [
+    [right - sample, y],
+    [right, y],
+  ] as const;
+  const label = text(right - sample - 1.5, base, words, style.small, { anchor: 'end' });
+  return {
+    width: sample + widthOf(words, style.small) + 5,
+    items: [group([label], { tag: 'P' }), group(walkerLine(ends, round.walker, swatchDash))],
+  };
 }
 
 /** The lines under the table. */

@@ -6,7 +6,8 @@ import { mapLayout } from '../layout.ts';
 import { boxRows, landRows } from '../legend.ts';
 import { pushedApart } from '../map.ts';
 import { mapPageItems } from '../map-sheet.ts';
-import { timeWords, walkWords } from '../units.ts';
+import { piecesOf } from '../route-line.ts';
+import { spanWords, timeWords, walkWords } from '../units.ts';
 import { inside, type View, viewOf } from '../view.ts';
 import { keySheet } from './key-sheet.ts';
 
@@ -71,7 +72,8 @@ function pageOf(facts: BookFacts, frame: Frame, view: View) {
     boxRows: boxRows({
       standing: mine.some((box) => box.state === 'standing'),
       pair: mine.some((box) => box.pairedWith !== null),
-      round: plan.rounds.some((round) => round.legs.length > 0),
+      rounds: plan.rounds.filter((round) => round.legs.some((leg) => piecesOf(leg, view).length > 0)),
+      several: plan.rounds.length > 1,
       others,
     }),
     notes: around,
@@ -96,16 +98,4 @@ function neighborWords({ book, sheetOf }: BookFacts, frame: Frame): string[] {
     return sheet === null ? [] : [`sheet ${sheet} ${words}`];
   });
   return found.length === 0 ? [] : [`Joins ${found.join(', ')}.`];
-}
-
-/** "1–7, 17, 18" from numbers in any order. */
-export function spanWords(numbers: readonly number[]): string {
-  const sorted = [...numbers].sort((a, b) => a - b);
-  const spans: [number, number][] = [];
-  for (const n of sorted) {
-    const last = spans[spans.length - 1];
-    if (last && n === last[1] + 1) last[1] = n;
-    else spans.push([n, n]);
-  }
-  return spans.map(([a, b]) => (a === b ? String(a) : b === a + 1 ? `${a}, ${b}` : `${a}–${b}`)).join(', ');
 }

@@ -101,7 +101,8 @@ function has({ plan }: BookFacts) {
   return {
     standing: plan.boxes.some((box) => box.state === 'standing'),
     pair: plan.boxes.some((box) => box.pairedWith !== null),
-    round: plan.rounds.some((round) => round.legs.length > 0),
+    rounds: plan.rounds,
+    several: plan.rounds.length > 1,
     others: false,
   };
 }

@@ -42,7 +42,8 @@ function keyItems({ page, style, plan, stamp, things, layers, words }: BookFacts
     ...boxRows({
       standing: plan.boxes.some((box) => box.state === 'standing'),
       pair: plan.boxes.some((box) => box.pairedWith !== null),
-      round: plan.rounds.some((round) => round.legs.length > 0),
+      rounds: plan.rounds,
+      several: plan.rounds.length > 1,
       others: true,
     }),
     ...landRows(things, layers, style, words ?? {}),

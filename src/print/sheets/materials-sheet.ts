@@ -8,8 +8,7 @@ import { type BoardNeed, type Build, cutWords, type Materials, materialsOf, type
 import { wrapAtMost } from '../measure.ts';
 import { point } from '../style.ts';
 import type { Column } from '../table.ts';
-import { trim } from '../units.ts';
-import { spanWords } from './detail-sheet.ts';
+import { spanWords, trim } from '../units.ts';
 
 /** As many pages as it takes. */
 export function materialsSheets(facts: BookFacts): Draft[] {

@@ -1,6 +1,7 @@
 /** The rounds as lists: every box in walking order with the way to it, what was seen last, and whether it was seen today. */
-import { css, html } from 'lit';
+import { css, html, svg } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { hollowCore, walkerLook } from '../../../../layers/walkers.ts';
 import { lengthText } from '../../../criteria/units.ts';
 import { goToBox } from '../../actions/round.ts';
 import { nowOf, roundOf, roundsOf, seenToday, targetOf } from '../../actions/round-view.ts';
@@ -8,7 +9,6 @@ import { setRound } from '../../actions/visit-log.ts';
 import type { FieldRound, Stop, Way } from '../../field/field-round.ts';
 import { markOf } from '../../field/next-box.ts';
 import { compass, degrees } from '../../format.ts';
-import { walkerLook } from '../../map/overlays/round-shapes.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { knownOf } from '../visit-choices/visit-known.ts';
@@ -17,8 +17,8 @@ import { timeWords } from './time-words.ts';
 /** A length that is told in yards: all legs then have one unit, and their sum another. */
 const yards = 200;
 
-/** The map's patterns as the list draws them, px. */
-const dashes = { solid: '', dashed: '10 6', dotted: '0.1 6', 'dash-dot': '12 5 0.1 5' } as const;
+/** Dashes of a sample, as a share of those on the map, so that it holds more than one. */
+const sampleDash = 0.6;
 
 @customElement('mp-round-list')
 export class RoundList extends StoreElement {
@@ -146,26 +146,21 @@ export class RoundList extends StoreElement {
   /** Color and pattern as on the map, and both as words. */
   #walker(round: FieldRound, index: number) {
     const { words, units } = this.state;
-    const { pattern, ink } = walkerLook(index);
+    const { pattern, hollow, ink } = walkerLook(round.walker);
+    const dash = pattern.dash?.map((part) => part * pattern.width * sampleDash).join(' ') ?? '';
+    const stroke = (color: string, width: number) => svg`<line
+      x1="3" x2="45" y1="6" y2="6" stroke=${`var(--${color})`} stroke-width=${width} stroke-dasharray=${dash} stroke-linecap="round"
+    ></line>`;
     return html`<button
       class="walker"
       aria-pressed=${index === this.state.round.walker}
       @click=${() => setRound(this.store, { walker: index, skipped: [] })}
     >
-      <svg width="44" height="12" aria-hidden="true">
-        <line
-          x1="2"
-          x2="42"
-          y1="6"
-          y2="6"
-          stroke=${`var(--${ink})`}
-          stroke-width=${pattern === 'dotted' ? 4 : 3}
-          stroke-dasharray=${dashes[pattern]}
-          stroke-linecap="round"
-        ></line>
+      <svg width="48" height="12" aria-hidden="true">
+        ${stroke(ink, pattern.width + (hollow ? 2 : 0.6))} ${hollow ? stroke('raised', (pattern.width + 2) * hollowCore) : null}
       </svg>
       <span
-        >${words.round.walkerRound(round.walker)}, ${words.round.pattern(words.round.inks[ink], words.round.patterns[pattern])}<br /><small
+        >${words.round.walkerRound(round.walker)}, ${words.round.pattern(words.round.inks[ink], words.round.patterns[pattern.id], hollow)}<br /><small
           >${words.round.total(round.stops.length, lengthText(round.metres, units), timeWords(round.minutes))}</small
         ></span
       >

@@ -1,24 +1,12 @@
 /** What the round looks like on the map, as features: legs, discs of a shared round, walker, way to the box. */
 import type { Feature } from 'geojson';
+import { walkerLook } from '../../../../layers/walkers.ts';
 import { bearing, destination, type Point } from '../../../geometry/point.ts';
 import type { Frame } from '../../../ground/types.ts';
 import type { Plan } from '../../../plan-types.ts';
 import type { LonLat } from '../../../site/types.ts';
 import type { FieldRound } from '../../field/field-round.ts';
 import type { Fix } from '../../field/position.ts';
-
-/** Patterns of the walkers' lines, and the inks they are drawn in. */
-export const walkerPatterns = ['solid', 'dashed', 'dotted', 'dash-dot'] as const;
-export const walkerInks = ['ink', 'sky', 'rust', 'moss'] as const;
-
-/** How a walker's round is drawn, walkers from 0. The pattern differs from the next three; no two of sixteen share pattern and ink. */
-export function walkerLook(walker: number) {
-  const turn = Math.floor(walker / walkerPatterns.length);
-  return {
-    pattern: walkerPatterns[walker % walkerPatterns.length]!,
-    ink: walkerInks[(walker + turn) % walkerInks.length]!,
-  };
-}
 
 const line = (points: readonly LonLat[], properties: Record<string, unknown>): Feature => ({
   type: 'Feature',
@@ -34,12 +22,12 @@ const place = (position: LonLat, properties: Record<string, unknown>): Feature =
 
 /** The walked line of every leg of every round; `say` writes its length. */
 export function legFeatures(plan: Plan, frame: Frame, say: (metres: number) => string): Feature[] {
-  return plan.rounds.flatMap((round, i) =>
+  return plan.rounds.flatMap((round) =>
     round.legs.flatMap((leg): Feature[] => {
       const points = leg.line.map((point) => frame.toLonLat(point));
       if (points.length < 2) return [];
-      const { pattern, ink } = walkerLook(i);
-      return [line(points, { role: 'leg', look: pattern, ink, words: say(leg.metres), long: leg.metres })];
+      const { pattern, hollow, ink } = walkerLook(round.walker);
+      return [line(points, { role: 'leg', look: pattern.id, hollow, ink, words: say(leg.metres), long: leg.metres })];
     }),
   );
 }
@@ -54,6 +42,7 @@ export function sharedFeatures(round: FieldRound, chosen: number | null, say: (m
     line([placed[i]!.position!, stop.position!], {
       role: 'leg',
       look: 'solid',
+      hollow: false,
       ink: 'ink',
       words: stop.way ? say(stop.way.metres) : '',
       long: stop.way?.metres ?? 0,

@@ -1,6 +1,7 @@
 /** The round on the map, only while the Round is open: legs in walking order, and in the field the walker and the way to the box. */
 import type { FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
+import { hollowCore, walkerPatterns } from '../../../../layers/walkers.ts';
 import { lengthText } from '../../../criteria/units.ts';
 import { setRound } from '../../actions/visit-log.ts';
 import type { AppState } from '../../state.ts';
@@ -113,12 +114,22 @@ function paintArrow(host: MapHost, theme: string, painted: Set<string>): void {
   );
 }
 
-const dashes: Readonly<Record<string, number[] | null>> = {
-  solid: null,
-  dashed: [5, 3],
-  dotted: [0.1, 2.2],
-  'dash-dot': [6, 2.5, 0.1, 2.5],
-};
+function patternLayer(
+  id: string,
+  filter: unknown[],
+  color: string,
+  width: number,
+  dash: readonly number[] | null,
+): LayerSpecification {
+  return {
+    id,
+    type: 'line',
+    source: walkSource,
+    filter: filter as never,
+    layout: { 'line-join': 'round', 'line-cap': 'round' },
+    paint: { 'line-color': color, 'line-width': width, ...(dash ? { 'line-dasharray': [...dash] } : {}) },
+  };
+}
 
 function legLayers(host: MapHost, { theme }: AppState): LayerSpecification[] {
   const { ink } = host;
@@ -133,21 +144,17 @@ function legLayers(host: MapHost, { theme }: AppState): LayerSpecification[] {
       layout: { 'line-join': 'round', 'line-cap': 'round' },
       paint: { 'line-color': ink.halo, 'line-width': 6, 'line-opacity': 0.85 },
     },
-    ...Object.entries(dashes).map(
-      ([look, dash]): LayerSpecification => ({
-        id: `round-legs-${look}`,
-        type: 'line',
-        source: walkSource,
-        filter: ['all', ['==', ['get', 'role'], 'leg'], ['==', ['get', 'look'], look]],
-        layout: { 'line-join': 'round', 'line-cap': 'round' },
-        paint: {
-          'line-color': color,
-          // Colored lines are wider than ink: over green land a thin one is seen by its pattern only.
-          'line-width': { dotted: 4, dashed: 3, 'dash-dot': 3 }[look] ?? 2.2,
-          ...(dash ? { 'line-dasharray': dash } : {}),
-        },
-      }),
-    ),
+    ...walkerPatterns.flatMap(({ id, width, dash }) => [
+      patternLayer(`round-legs-${id}`, ['==', ['get', 'look'], id], color, width, dash),
+      patternLayer(
+        `round-cores-${id}`,
+        ['all', ['==', ['get', 'look'], id], ['get', 'hollow']],
+        ink.halo,
+        width * hollowCore,
+        // Told in widths of the line: the core's dashes must be as long as the line's.
+        dash?.map((part) => part / hollowCore) ?? null,
+      ),
+    ]),
     {
       id: 'round-arrows',
       type: 'symbol',

@@ -33,9 +33,16 @@ export const round = {
   within: (percent: string) => `Within ${percent} % of the shortest walk.`,
   roundOf: (walker: number, count: number) => `Round ${walker} of ${count}`,
   walkerRound: (walker: number) => `Walker ${walker}`,
-  patterns: { solid: 'solid', dashed: 'dashed', dotted: 'dotted', 'dash-dot': 'dash-dot' },
+  patterns: {
+    solid: 'solid',
+    dashed: 'dashed',
+    dotted: 'dotted',
+    'dash-dot': 'dash-dot',
+    'long-dash': 'long-dashed',
+    'dash-dot-dot': 'dash-dot-dot',
+  },
   inks: { ink: '', sky: 'blue ', rust: 'rust ', moss: 'green ' },
-  pattern: (ink: string, pattern: string) => `${ink}${pattern} line`,
+  pattern: (ink: string, pattern: string, hollow: boolean) => `${hollow ? 'hollow ' : ''}${ink}${pattern} line`,
   listLabel: (walker: number) => `Boxes of round ${walker} in walking order`,
   fromStart: 'from the start',
   leg: (length: string, wind: string, degrees: string, minutes: string) =>
