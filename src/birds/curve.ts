@@ -6,8 +6,10 @@ import type { Curve } from './guide.ts';
 export function curveAt(curve: Curve, raw: number): number {
   if (Number.isNaN(raw) || curve.length === 0)
     throw new Error(`no score: raw ${raw} on a curve of ${curve.length} knots`);
-  const after = curve.findIndex(([knot]) => knot >= raw);
-  if (after === -1) return curve[curve.length - 1]![1];
+  // A plain loop: this is asked for several times a post, bird and draw.
+  let after = 0;
+  while (after < curve.length && curve[after]![0] < raw) after++;
+  if (after === curve.length) return curve[curve.length - 1]![1];
   const [x1, y1] = curve[after]!;
   if (after === 0 || x1 === raw) return y1;
   const [x0, y0] = curve[after - 1]!;

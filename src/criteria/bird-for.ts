@@ -20,11 +20,22 @@ function replaced(node: unknown, path: readonly string[], value: number): unknow
   return Array.isArray(node) ? node.with(Number(step), changed) : { ...node, [step]: changed };
 }
 
+/** What was last made of each guide: it is asked for at every post. */
+const known = new WeakMap<BirdGuide, { readonly figures: SiteSettings['figures']; readonly made: BirdGuide }>();
+
 /**
  * A guide as a site has it: figures such as `eastern-bluebird.spacing.same` or `eastern-bluebird.habitat.woodsEdge.1.0` (the second knot's
  * metres) replace the guide's own. The same object when the site changes none; a path that leads to no number is left alone.
  */
 export function birdFor(bird: BirdGuide, site: SiteSettings): BirdGuide {
+  const kept = known.get(bird);
+  if (kept?.figures === site.figures) return kept.made;
+  const made = changedBy(bird, site);
+  known.set(bird, { figures: site.figures, made });
+  return made;
+}
+
+function changedBy(bird: BirdGuide, site: SiteSettings): BirdGuide {
   let changed: unknown = bird;
   for (const key in site.figures) {
     const value = site.figures[key]!;

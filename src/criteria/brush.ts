@@ -1,7 +1,7 @@
 import { curveAt } from '../birds/curve.ts';
 import type { Curve } from '../birds/guide.ts';
 import type { Criterion, PostContext } from './criterion.ts';
-import { bentBySite, rises } from './curve-shape.ts';
+import { bender, rises } from './curve-shape.ts';
 import { ours } from './figures.ts';
 import { measureNearest, offAndWants } from './near.ts';
 
@@ -24,7 +24,8 @@ const settings = {
   },
 };
 
-const brushCurve = ({ bird, site }: PostContext): Curve => bentBySite('brush', bird.habitat.brush!.value, site);
+const bent = bender('brush');
+const brushCurve = ({ bird, site }: PostContext): Curve => bent(bird.habitat.brush!.value, site);
 
 /** How much of the risk is left, in words; birds that like brush run no such risk. */
 function risk(score: number, curve: Curve): string {

@@ -1,7 +1,7 @@
 import { curveAt } from '../birds/curve.ts';
 import type { Curve } from '../birds/guide.ts';
 import type { Criterion, Measured, PostContext } from './criterion.ts';
-import { bentBySite, rises } from './curve-shape.ts';
+import { bender, rises } from './curve-shape.ts';
 import { ours } from './figures.ts';
 import { featureName } from './named.ts';
 import { measureNearest, offAndWants, type Saying } from './near.ts';
@@ -30,14 +30,14 @@ interface Side {
   readonly curve: Curve;
 }
 
-const bent = (curve: Curve, { site }: PostContext) => bentBySite('buildings-and-feeders', curve, site);
+const bent = bender('buildings-and-feeders');
 
 /** The sides this bird minds. */
 function sides(context: PostContext): Side[] {
   const { building, feeder } = context.bird.habitat;
   const list: Side[] = [];
-  if (building) list.push({ target: 'building', curve: bent(building.value, context) });
-  if (feeder) list.push({ target: 'feeder', curve: bent(feeder.value, context) });
+  if (building) list.push({ target: 'building', curve: bent(building.value, context.site) });
+  if (feeder) list.push({ target: 'feeder', curve: bent(feeder.value, context.site) });
   return list;
 }
 

@@ -85,11 +85,13 @@ export function meanCurve(curve: Curve, width: number): Curve {
 }
 
 /** A guide's rising curve as the site has it: `<id>.zero` and `<id>.full` in the site's figures move its ends. */
-export function bentBySite(id: string, curve: Curve, site: SiteSettings): Curve {
-  const zero = site.figures[`${id}.zero`];
-  const full = site.figures[`${id}.full`];
-  if (zero === undefined && full === undefined) return curve;
-  if (!rises(curve)) return curve;
-  const [oldZero, oldFull] = rise(curve);
-  return bend(curve, zero ?? oldZero, full ?? oldFull);
+export function bender(id: string): (curve: Curve, site: SiteSettings) => Curve {
+  const [zeroKey, fullKey] = [`${id}.zero`, `${id}.full`];
+  return (curve, site) => {
+    const zero = site.figures[zeroKey];
+    const full = site.figures[fullKey];
+    if ((zero === undefined && full === undefined) || !rises(curve)) return curve;
+    const [oldZero, oldFull] = rise(curve);
+    return bend(curve, zero ?? oldZero, full ?? oldFull);
+  };
 }

@@ -55,9 +55,22 @@ function perchPart(spot: Spot, grounds: FacingGrounds): Float64Array | null {
   return spot.keep(grounds, 0, () => {
     const { site, values, room } = grounds;
     const half = values.perchWeight / 2;
-    const sum = new Float64Array(360).fill(spot.ground.has('perch') ? half : 2 * half);
+    const sum = spot.round().fill(spot.ground.has('perch') ? half : 2 * half);
     if (perchFront(spot, site, room)) for (let i = 0; i < 360; i++) sum[i]! += half * room[i]!;
     if (tallFront(spot, values, room)) for (let i = 0; i < 360; i++) sum[i]! -= half * room[i]!;
+    return sum;
+  });
+}
+
+/** Weighted sum of all parts but the sun's: the same for all birds that see alike from here. */
+function sunless(spot: Spot, eye: number, grounds: FacingGrounds): Float64Array {
+  const { everywhere, values } = grounds;
+  const { openWeight, openHalf, sightReach } = values;
+  const sight = spot.sight(eye, sightReach);
+  return spot.keep(sight, openHalf, () => {
+    const perch = perchPart(spot, grounds);
+    const sum = openFront(sight, openHalf, sightReach, spot.round());
+    for (let i = 0; i < 360; i++) sum[i] = openWeight * sum[i]! + everywhere[i]! + (perch === null ? 0 : perch[i]!);
     return sum;
   });
 }
@@ -67,20 +80,19 @@ function perchPart(spot: Spot, grounds: FacingGrounds): Float64Array | null {
  * gets none, so a shaded post may look west.
  */
 function worthOf(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): Float64Array {
-  const { everywhere, everywhereWeight, values, beams, room } = grounds;
-  const { beamWeight, openWeight, openHalf, sightReach } = values;
-  const perch = perchPart(spot, grounds);
-  const sum = perch ? perch.slice() : new Float64Array(360);
-  const perchWeight = perch ? values.perchWeight : 0;
+  const { everywhereWeight, values, beams } = grounds;
+  const { beamWeight, openWeight } = values;
+  const sum = sunless(spot, eye, grounds);
+  const perchWeight = knowsPerches(spot) ? values.perchWeight : 0;
   const faces = faceBeams(sun, spot.shaded(eye, sun), beams);
-  openFront(spot.sight(eye, sightReach), openHalf, sightReach, room);
   const perBeam = beamWeight / (sun.brightest || 1);
   const whole = everywhereWeight + beamWeight + openWeight + perchWeight || 1;
+  const worth = spot.round();
   for (let i = 0; i < 360; i++) {
     const beam = Math.max(0, beamWeight - perBeam * faces[i]!);
-    sum[i] = (sum[i]! + everywhere[i]! + beam + openWeight * room[i]!) / whole;
+    worth[i] = (sum[i]! + beam) / whole;
   }
-  return sum;
+  return worth;
 }
 
 /** The whole degree worth most; of equals the one nearest to the bearing the latitude favors. */
@@ -95,9 +107,14 @@ function bestOf(values: Float64Array, center: number): number {
 
 /** How far from the best, going one way (+1 or −1), bearings stay as good. */
 function reachOf(values: Float64Array, best: number, way: number, least: number): number {
-  let steps = 0;
-  while (steps < 359 && values[(best + way * (steps + 1) + 720) % 360]! >= least) steps++;
-  return steps;
+  let at = best;
+  for (let steps = 0; steps < 359; steps++) {
+    at += way;
+    if (at === 360) at = 0;
+    else if (at < 0) at = 359;
+    if (values[at]! < least) return steps;
+  }
+  return 359;
 }
 
 function makeWish(spot: Spot, sun: SunTable, eye: number, grounds: FacingGrounds): FacingWish {

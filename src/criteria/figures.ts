@@ -19,22 +19,26 @@ type Values<F extends Figures> = Readonly<Record<keyof F, number>>;
 
 /**
  * A reader of one owner's figures: the values in force on a site, `figures["openness.radius"]` of the site file or else the default. A value
- * outside the figure's range counts as the nearer end of it. Most sites change none, and this is asked for at every post: the defaults are
- * made once.
+ * outside the figure's range counts as the nearer end of it. This is asked for at every post: the values of the last site's figures are kept.
  */
 export function reader<F extends Figures>(id: string, figures: F): (site: Pick<SiteSettings, 'figures'>) => Values<F> {
   const prefix = `${id}.`;
   const defaults = Object.fromEntries(Object.entries(figures).map(([name, { value }]) => [name, value])) as Values<F>;
-  return (site) => {
+  const read = (all: SiteSettings['figures']): Values<F> => {
     let changed: Record<string, number> | null = null;
-    for (const key in site.figures) {
+    for (const key in all) {
       if (!key.startsWith(prefix)) continue;
-      const [name, value] = [key.slice(prefix.length), site.figures[key]!];
+      const [name, value] = [key.slice(prefix.length), all[key]!];
       if (!Object.hasOwn(figures, name) || !Number.isFinite(value)) continue;
       changed ??= { ...defaults };
       changed[name] = within(value, figures[name]!);
     }
     return (changed as Values<F> | null) ?? defaults;
+  };
+  let last: { readonly of: SiteSettings['figures']; readonly values: Values<F> } | null = null;
+  return (site) => {
+    if (last?.of !== site.figures) last = { of: site.figures, values: read(site.figures) };
+    return last.values;
   };
 }
 

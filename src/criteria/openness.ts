@@ -3,7 +3,7 @@ import type { Curve } from '../birds/guide.ts';
 import type { Shares } from '../ground/types.ts';
 import { type CoverKind, coverKinds } from '../site/types.ts';
 import type { Criterion, PostContext } from './criterion.ts';
-import { bentBySite, meanCurve, meanOver, plateau } from './curve-shape.ts';
+import { bender, meanCurve, meanOver, plateau } from './curve-shape.ts';
 import { ours, reader } from './figures.ts';
 import { lengthText, percentText } from './units.ts';
 
@@ -44,8 +44,8 @@ function lowCover(shares: Shares, weights: Record<CoverKind, number>, bird: Read
   return Math.min(1, sum);
 }
 
-const coverCurve = ({ bird, site }: PostContext): Curve =>
-  bentBySite('openness', bird.habitat.lowCoverShare.value, site);
+const bent = bender('openness');
+const coverCurve = ({ bird, site }: PostContext): Curve => bent(bird.habitat.lowCoverShare.value, site);
 
 /** Least undrawn share that is spoken of and reckoned with. */
 const someUndrawn = 0.005;
@@ -71,13 +71,14 @@ function sightScore({ bird, spot, eye, site }: PostContext): number | null {
 }
 
 /** Metres to something taller than the hole within the bird's own clearance (below zero inside it); null when there is none. */
-function tallNear({ spot, bird, eye, site }: PostContext): number | null {
+function tallNear({ spot, bird, eye }: PostContext): number | null {
   const clear = bird.habitat.clearAround?.value[0];
   if (clear === undefined) return null;
   const nearest = spot.ground.has('tall') ? spot.nearest('tall') : null;
   if (!nearest) return null;
-  // Sight is zero all round inside something taller than the eye, however far its edge.
-  if (spot.meanSight(eye, on(site).sightReach) === 0) return Math.min(0, nearest.distance);
+  // Inside something taller than the eye, however far its edge.
+  if (spot.ground.under(spot.point, eye)) return Math.min(0, nearest.distance);
+  if (nearest.distance > clear) return null;
   const taller = spot.pieces('tall', clear).filter((piece) => piece.height > eye);
   if (taller.length === 0) return null;
   return taller.some((piece) => piece.feature === nearest.feature) ? nearest.distance : clear;

@@ -4,8 +4,8 @@ import type { Candidate } from './card-types.ts';
 import { makeContext } from './context.ts';
 import type { PostContext } from './criterion.ts';
 import { criteria } from './index.ts';
-import { type Combined, combine, judge, refusals, scoreOn, type Verdict } from './score.ts';
-import { makeSpot, type Spot } from './spot.ts';
+import { type Combined, combine, judge, measureIn, refusals, scoreOn, type Verdict } from './score.ts';
+import { passingSpot, type Spot } from './spot.ts';
 import type { Suns } from './suns.ts';
 
 /** All criteria's verdicts in a context, in display order. */
@@ -25,7 +25,10 @@ export interface QuickVerdict {
   readonly refused: readonly string[];
 }
 
-const cheapFirst = [...criteria].sort((a, b) => Number(a.costly ?? false) - Number(b.costly ?? false));
+/** Places in `criteria`, the cheap ones first. */
+const cheapFirst = [...criteria.keys()].sort(
+  (a, b) => Number(criteria[a]!.costly ?? false) - Number(criteria[b]!.costly ?? false) || a - b,
+);
 
 /**
  * The same verdict as the card's, with the cheap criteria asked first: one hopeless criterion makes the whole 0, so that nothing more need
@@ -34,29 +37,30 @@ const cheapFirst = [...criteria].sort((a, b) => Number(a.costly ?? false) - Numb
 export function quickVerdict(spot: Spot, candidate: Candidate, bird: BirdGuide, suns: Suns): QuickVerdict {
   const context = makeContext(spot, candidate, bird, suns);
   const { floor } = scoreOn(context.site);
-  const found = new Map<string, Verdict>();
-  for (const criterion of cheapFirst) {
-    const verdict = judge(criterion, context);
-    found.set(criterion.id, verdict);
+  const found: (Verdict | null)[] = criteria.map(() => null);
+  for (const k of cheapFirst) {
+    const verdict = judge(criteria[k]!, context);
+    found[k] = verdict;
     const { weight, score, known = 1 } = verdict;
     if (weight > 0 && known > 0 && score !== null && Math.max(floor, score) <= 0)
       return { score: 0, refused: refusalsOf(found, context) };
   }
-  const verdicts = criteria.map(({ id }) => found.get(id)!);
-  const { score, judged } = scoreOf(verdicts, context);
-  return { score: judged > 0 ? score : null, refused: refusals(verdicts, context) };
+  const verdicts = found as Verdict[];
+  const { score, judged } = combine(verdicts, floor);
+  const refused = refusals(verdicts, context);
+  return { score: judged === 0 ? null : refused.length > 0 ? 0 : score, refused };
 }
 
-/** What the hard rules say; criteria not yet asked are measured for it. */
-function refusalsOf(found: ReadonlyMap<string, Verdict>, context: PostContext): string[] {
-  const ruled = criteria.filter(({ hard }) => hard);
-  return refusals(
-    ruled.map((criterion) => found.get(criterion.id) ?? judge(criterion, context)),
-    context,
-  );
+/** What the hard rules say; criteria not yet asked are measured for it, and not scored. */
+function refusalsOf(found: readonly (Verdict | null)[], context: PostContext): string[] {
+  const ruled = found.flatMap((verdict, k) => {
+    const criterion = criteria[k]!;
+    return criterion.hard ? [{ criterion, measured: verdict?.measured ?? measureIn(criterion, context) }] : [];
+  });
+  return refusals(ruled, context);
 }
 
 /** The score of a post for a bird, 0–100, and nothing else: the same number as the card's, for thousands of posts. */
 export function quickScore(ground: Ground, candidate: Candidate, bird: BirdGuide, suns: Suns): number {
-  return quickVerdict(makeSpot(ground, candidate.at), candidate, bird, suns).score ?? 0;
+  return quickVerdict(passingSpot(ground, candidate.at), candidate, bird, suns).score ?? 0;
 }

@@ -67,21 +67,27 @@ export interface Verdict extends Judged {
   readonly measured: Measured;
 }
 
+/** A criterion measured; not judged where the bird does not mind. */
+export function measureIn(criterion: Criterion, context: PostContext): Measured {
+  const neutral = criterion.neutral?.(context) ?? null;
+  return neutral === null ? criterion.measure(context) : { raw: null, reason: neutral };
+}
+
 /** One criterion's verdict; `measured` is given where it was measured before (trial draws change figures, not the land). */
 export function judge(criterion: Criterion, context: PostContext, before?: Measured): Verdict {
   const neutral = criterion.neutral?.(context) ?? null;
-  if (neutral !== null) return { criterion, weight: 0, score: null, measured: { raw: null, reason: neutral } };
+  if (neutral !== null)
+    return { criterion, weight: 0, score: null, measured: { raw: null, reason: neutral }, known: undefined };
   const measured = before ?? criterion.measure(context);
   const weight = weightOf(criterion, context.site, context.bird);
-  if (measured.raw === null) return { criterion, weight, measured, score: null };
-  const { known } = measured;
+  if (measured.raw === null) return { criterion, weight, score: null, measured, known: undefined };
   // A curve a person bent out of order must not leave 0–1.
   const score = Math.min(1, Math.max(0, criterion.score(measured, context)));
-  return { criterion, weight, measured, score, ...(known === undefined ? {} : { known }) };
+  return { criterion, weight, score, measured, known: measured.known };
 }
 
 /** Why the bird's hard rules refuse the post; empty when none does. */
-export function refusals(verdicts: readonly Verdict[], context: PostContext): string[] {
+export function refusals(verdicts: readonly Pick<Verdict, 'criterion' | 'measured'>[], context: PostContext): string[] {
   const reasons: string[] = [];
   for (const { criterion, measured } of verdicts) {
     const reason = criterion.hard?.(measured, context) ?? null;

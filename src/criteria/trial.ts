@@ -27,7 +27,9 @@ export interface MeasuredPost {
 
 /** Measures a post for a bird once. */
 export function measurePost(ground: Ground, candidate: Candidate, bird: BirdGuide, suns: Suns): MeasuredPost {
-  const context = { ...makeContext(makeSpot(ground, candidate.at), candidate, bird, suns) };
+  const settled = makeContext(makeSpot(ground, candidate.at), candidate, bird, suns);
+  const { spot, bird: known, site, sun, eye, wish, facing } = settled;
+  const context: PostContext = { spot, bird: known, site, sun, eye, wish, facing };
   const verdicts = verdictsIn(context);
   return {
     context,

@@ -1,6 +1,6 @@
 import { curveAt } from '../birds/curve.ts';
 import type { Criterion, Measured, PostContext } from './criterion.ts';
-import { bentBySite } from './curve-shape.ts';
+import { bender } from './curve-shape.ts';
 import { ours } from './figures.ts';
 import { measureNearest, offAndWants, type Saying } from './near.ts';
 import { lengthText } from './units.ts';
@@ -20,7 +20,8 @@ const settings = {
   ),
 };
 
-const edgeCurve = ({ bird, site }: PostContext) => bentBySite('woods-edge', bird.habitat.woodsEdge.value, site);
+const bent = bender('woods-edge');
+const edgeCurve = ({ bird, site }: PostContext) => bent(bird.habitat.woodsEdge.value, site);
 
 /** Woods have an edge; a tree that stands alone is named as one. */
 function saying({ at }: Measured & { raw: number }, { spot }: PostContext): Saying {

@@ -10,20 +10,23 @@ import { lookAround, type Question, View } from './look-around.ts';
 import { makeObstacles, type Obstacles, type Stand } from './obstacles.ts';
 import type { Ground } from './types.ts';
 
-export type Sight = Pick<Ground, 'eyeLevel' | 'sight' | 'meanSight' | 'shaded' | 'horizon'>;
+export type Sight = Pick<Ground, 'eyeLevel' | 'under' | 'sight' | 'meanSight' | 'shaded' | 'horizon'>;
 
 const everyDegree = Array.from({ length: 360 }, (_, degree) => degree);
 
-/** Whether the point stands within a hedge taller than the eye. */
-function inHedge(hedges: Stand, p: Point, eye: number): boolean {
-  const { grid, pad, height, radius } = hedges;
+/** Whether the point stands within something round of a stand (hedges, crowns) that is taller than the eye. */
+function within(stand: Stand, p: Point, eye: number, rim: boolean): boolean {
+  const { grid, pad, height, radius } = stand;
+  const { ends } = grid;
   const [column0, column1] = [columnAt(grid, p.x - pad), columnAt(grid, p.x + pad)];
   for (let row = rowAt(grid, p.y - pad); row <= rowAt(grid, p.y + pad); row++) {
     const last = grid.start[row * grid.columns + column1 + 1]!;
     for (let k = grid.start[row * grid.columns + column0]!; k < last; k++) {
-      if (height[k]! <= eye) continue;
-      const [ax, ay, bx, by] = grid.ends.subarray(4 * k, 4 * k + 4) as unknown as [number, number, number, number];
-      if (squareToSegment(p.x, p.y, ax, ay, bx, by) < radius[k]! * radius[k]!) return true;
+      if (height[k]! <= eye || radius[k] === 0) continue;
+      const e = 4 * k;
+      const square = squareToSegment(p.x, p.y, ends[e]!, ends[e + 1]!, ends[e + 2]!, ends[e + 3]!);
+      const round = radius[k]! * radius[k]!;
+      if (square < round || (rim && square === round)) return true;
     }
   }
   return false;
@@ -46,11 +49,14 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
   const around = new View(makeRays(everyDegree));
   const views = new WeakMap<Rays, View>();
 
+  const inside = (p: Point, eye: number): boolean => {
+    const top = topAt(p);
+    if (top >= 0 && layer.areas[top]!.height > eye) return true;
+    return obstacles.hedges !== null && within(obstacles.hedges, p, eye, false);
+  };
   /** Fills the view's best; true when the point is inside something taller than the eye. */
   const look = (p: Point, question: Question, view: View): boolean => {
-    const top = topAt(p);
-    if (top >= 0 && layer.areas[top]!.height > question.eye) return true;
-    if (obstacles.hedges && inHedge(obstacles.hedges, p, question.eye)) return true;
+    if (inside(p, question.eye)) return true;
     view.begin();
     return stands.some((stand) => lookAround(stand, p.x, p.y, question, view, cells));
   };
@@ -70,10 +76,14 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
 
   const levels = levelsOf(layer, stands);
   return {
-    eyeLevel: (eye) => levels.findLast((level) => level <= eye) ?? eye,
-    sight(p, eye, reach) {
-      const free = new Float64Array(360);
-      if (lookLevel(p, eye, reach)) return free;
+    eyeLevel(eye) {
+      let level = eye;
+      for (let k = 0; k < levels.length && levels[k]! <= eye; k++) level = levels[k]!;
+      return level;
+    },
+    under: (p, eye) => inside(p, eye) || (obstacles.crowns !== null && within(obstacles.crowns, p, eye, true)),
+    sight(p, eye, reach, free = new Float64Array(360)) {
+      if (lookLevel(p, eye, reach)) return free.fill(0);
       const { order } = around.rays;
       for (let ray = 0; ray < 360; ray++) free[order[ray]!] = Math.min(reach, 1 / around.best[ray]!);
       return free;
@@ -84,17 +94,16 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
       for (let ray = 0; ray < 360; ray++) sum += Math.min(reach, 1 / around.best[ray]!);
       return sum / 360;
     },
-    shaded(p, eye, rays) {
+    shaded(p, eye, rays, hidden = new Uint8Array(rays.azimuth.length)) {
       const view = sunView(rays);
       const { count, order } = view.rays;
-      const hidden = new Uint8Array(rays.azimuth.length);
       for (let ray = 0; ray < count; ray++) {
         const tangent = rays.tangent[order[ray]!]!;
         // A sun just at an edge counts as behind it.
         view.best[ray] = tangent > 0 ? tangent * (1 - 1e-12) : Infinity;
       }
       if (look(p, { eye, level: false, once: true }, view)) return hidden.fill(1);
-      for (let ray = 0; ray < count; ray++) if (view.best[ray] === Infinity) hidden[order[ray]!] = 1;
+      for (let ray = 0; ray < count; ray++) hidden[order[ray]!] = view.best[ray] === Infinity ? 1 : 0;
       return hidden;
     },
     horizon(p, eye, azimuths) {

@@ -69,15 +69,20 @@ export interface Ground {
   piecesWithin(p: Point, target: Target, reach: number): Piece[];
   /**
    * Free sight from `eye` metres above ground toward each whole degree (index 0 = north, clockwise), past anything taller than
-   * the eye, at most `reach`. All zero inside something taller than the eye.
+   * the eye, at most `reach`. All zero inside something taller than the eye. Written into `into` (360 places) where given.
    */
-  sight(p: Point, eye: number, reach: number): Float64Array;
+  sight(p: Point, eye: number, reach: number, into?: Float64Array): Float64Array;
+  /** Whether the point is inside something taller than the eye (an area, a hedge, a crown): sight is then zero all round. */
+  under(p: Point, eye: number): boolean;
   /** The lowest eye, metres above ground, that looks past and against the same things as `eye`: `sight` from both is the same. */
   eyeLevel(eye: number): number;
   /** Mean of `sight` without keeping it. */
   meanSight(p: Point, eye: number, reach: number): number;
-  /** 1 where the ray's sun stands behind something seen from `eye` metres above ground, exact at each ray's own azimuth. */
-  shaded(p: Point, eye: number, rays: Rays): Uint8Array;
+  /**
+   * 1 where the ray's sun stands behind something seen from `eye` metres above ground, exact at each ray's own azimuth. Written into `into`
+   * (a place for each ray) where given.
+   */
+  shaded(p: Point, eye: number, rays: Rays, into?: Uint8Array): Uint8Array;
   /** Altitude in degrees of what stands highest toward each of `azimuths`, exact per azimuth; 90 inside something taller than the eye. */
   horizon(p: Point, eye: number, azimuths: Float64Array): Float64Array;
   /** Why no box may stand here (in water, on a roof, off-limits, outside the boundary), or null when it may. */

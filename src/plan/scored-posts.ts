@@ -1,7 +1,7 @@
 /** Every candidate scored for every bird it may serve. */
 import type { BirdGuide } from '../birds/guide.ts';
 import { quickVerdict } from '../criteria/quick-score.ts';
-import { makeSpot } from '../criteria/spot.ts';
+import { passingSpot } from '../criteria/spot.ts';
 import type { Suns } from '../criteria/suns.ts';
 import type { Ground } from '../ground/types.ts';
 import type { BirdScore, ScoredPost } from '../placement/choose.ts';
@@ -38,7 +38,7 @@ function scoresAt(
   birds: readonly BirdGuide[],
   suns: Suns,
 ): Record<string, BirdScore> {
-  const spot = makeSpot(ground, candidate.at);
+  const spot = passingSpot(ground, candidate.at);
   return Object.fromEntries(
     birds
       .filter((bird) => candidate.bird === null || candidate.bird === bird.id)

@@ -282,3 +282,31 @@ describe('the level of an eye', () => {
     }
   });
 });
+
+describe('being under something', () => {
+  it('is where sight is zero all round: in areas, hedges and crowns taller than the eye', () => {
+    const random = seededRandom(17);
+    const { shapes } = scene(12);
+    const hedge: Shape = {
+      kind: 'hedge',
+      line: [
+        [-90, -30],
+        [-20, -45],
+        [35, -28],
+      ],
+      properties: { height: 3 },
+    };
+    const ground = planeGround([...shapes, hedge]);
+    const found = { under: 0, free: 0 };
+    for (let k = 0; k < 400; k++) {
+      // Half of the places close along the hedge.
+      const p = k % 2 ? at(400 * random() - 200, 400 * random() - 200) : at(-90 + 70 * random(), -40 + 6 * random());
+      for (const eye of [1.5, 2.9, 3.1, 9]) {
+        const zero = ground.sight(p, eye, 150).every((free) => free === 0);
+        expect(ground.under(p, eye)).toBe(zero);
+        found[zero ? 'under' : 'free']++;
+      }
+    }
+    expect(Math.min(found.under, found.free)).toBeGreaterThan(50);
+  });
+});
