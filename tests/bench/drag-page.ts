@@ -3,11 +3,13 @@ import type { Page } from 'playwright-core';
 import type { Walk } from '../journeys/serve.ts';
 import { figure } from './clock.ts';
 
-/** Milliseconds, one for each move: until the score of that place, or of a newer one, is in the store and told to all who show it. */
+/** Milliseconds, one for each move: until the score of that place, or of a newer one, stands in the page on the slip beside the post. */
 export interface Measured {
   readonly heard: number[];
   readonly sent: number[];
   readonly asked: number[];
+  /** Pictures of the map painted meanwhile. */
+  readonly painted: number;
 }
 
 const moves = 90;
@@ -90,41 +92,59 @@ export async function dragBox(page: Page): Promise<Measured> {
 /** Runs in the page: listens, and says where the chosen box is on the screen. */
 function prepare(): { x: number; y: number } {
   type Place = { x: number; y: number };
+  type Held = { at: Place; cardAt: Place; card: { score: number } };
   interface State {
     plan: { boxes: { number: number; position: [number, number] }[] };
-    posts: { hand: { at: Place; cardAt: Place } | null };
+    posts: { hand: Held | null };
   }
   const app = document.querySelector('mp-app') as unknown as {
-    store: { state: State; subscribe(f: (now: State, before: State) => void): () => void };
+    store: { state: State; subscribe(f: (now: State, before: State) => Promise<void>): () => void };
     shadowRoot: ShadowRoot;
   };
-  const map = app.shadowRoot.querySelector('mp-map') as unknown as {
-    host: { map: { project(at: [number, number]): Place; getContainer(): Element } };
-  };
+  const { map } = (
+    app.shadowRoot.querySelector('mp-map') as unknown as {
+      host: {
+        map: { project(at: [number, number]): Place; getContainer(): Element; on(what: string, f: () => void): void };
+      };
+    }
+  ).host;
+  type Disc = HTMLElement & { updateComplete: Promise<unknown> };
   const log = {
     moves: [] as { at: Place; heard: number; sent: number }[],
     scores: [] as { at: Place; time: number }[],
+    painted: 0,
   };
   Object.assign(globalThis, { dragLog: log });
+  map.on('render', () => log.painted++);
   let last = { heard: 0, sent: 0 };
-  addEventListener('pointermove', (e) => (last = { heard: performance.now(), sent: e.timeStamp }), { capture: true });
-  app.store.subscribe(({ posts: { hand } }, { posts: { hand: before } }) => {
+  for (const move of ['pointermove', 'pointerrawupdate'])
+    addEventListener(move, (e) => (last = { heard: performance.now(), sent: e.timeStamp }), { capture: true });
+  app.store.subscribe(async ({ posts: { hand } }, { posts: { hand: before } }) => {
     if (!hand || !before) return;
     if (hand.at !== before.at) log.moves.push({ at: hand.at, ...last });
-    if (hand.cardAt !== before.cardAt) log.scores.push({ at: hand.cardAt, time: performance.now() });
+    if (hand.cardAt === before.cardAt) return;
+    const disc = map.getContainer().querySelector('mp-hand-disc') as Disc;
+    await disc.updateComplete;
+    const slip = disc.shadowRoot?.querySelector('[data-score]')?.getAttribute('data-score');
+    // Where a newer score has overtaken this one, that one's own line counts.
+    if (slip === String(Math.round(hand.card.score))) log.scores.push({ at: hand.cardAt, time: performance.now() });
   });
   const box = app.store.state.plan.boxes.find((b) => b.number === 17);
   if (!box) throw new Error('there is no box 17');
-  const at = map.host.map.project(box.position);
-  const { left, top } = map.host.map.getContainer().getBoundingClientRect();
+  const at = map.project(box.position);
+  const { left, top } = map.getContainer().getBoundingClientRect();
   return { x: at.x + left, y: at.y + top };
 }
 
-function collect(): { heard: number[]; sent: number[]; asked: number[] } {
+function collect(): { heard: number[]; sent: number[]; asked: number[]; painted: number } {
   type Place = object;
-  const { moves, scores } = (
+  const { moves, scores, painted } = (
     globalThis as unknown as {
-      dragLog: { moves: { at: Place; heard: number; sent: number }[]; scores: { at: Place; time: number }[] };
+      dragLog: {
+        moves: { at: Place; heard: number; sent: number }[];
+        scores: { at: Place; time: number }[];
+        painted: number;
+      };
     }
   ).dragLog;
   const order = new Map(moves.map(({ at }, i) => [at, i]));
@@ -138,6 +158,7 @@ function collect(): { heard: number[]; sent: number[]; asked: number[] } {
     heard: moves.map((m, i) => answered[i]! - m.heard),
     sent: moves.map((m, i) => answered[i]! - m.sent),
     asked: own,
+    painted,
   };
 }
 

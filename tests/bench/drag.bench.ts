@@ -25,6 +25,7 @@ printTable([
   row('from when the browser had it', (m) => m.sent),
   row('in the worker and on the way', (m) => m.asked),
   ['moves heard', String(rest.heard.length), '', String(busy.heard.length), ''],
+  ['pictures of the map meanwhile', String(rest.painted), '', String(busy.painted), ''],
 ]);
 const ms = (time = Number.NaN) => figure(time);
 printTable([

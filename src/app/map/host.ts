@@ -41,21 +41,26 @@ export class MapHost {
     return themes[this.store.state.theme];
   }
 
+  /** What was given last, by source and by layer: given again it needs no new picture of the map. */
+  readonly #data = new Map<string, FeatureCollection>();
+  readonly #looks = new Map<string, string>();
+
   /** Makes the source when it is not there, else changes its data. */
   source(id: string, data: FeatureCollection): void {
     const source = this.map.getSource(id) as GeoJSONSource | undefined;
-    if (source) source.setData(data);
-    else this.map.addSource(id, { type: 'geojson', data, tolerance: 0.2 });
+    if (!source) this.map.addSource(id, { type: 'geojson', data, tolerance: 0.2 });
+    else if (this.#data.get(id) !== data) source.setData(data);
+    this.#data.set(id, data);
   }
 
   /** Adds a layer at the top of a slot, or replaces paint and layout of the one that is there. */
   layer(spec: LayerSpecification, slot: string): void {
-    if (!this.map.getLayer(spec.id)) {
-      this.map.addLayer(spec, slotTop(slot));
-      return;
-    }
-    for (const part of ['paint', 'layout'] as const)
-      for (const [key, value] of Object.entries(spec[part] ?? {})) setProperty(this.map, spec.id, part, key, value);
+    const look = JSON.stringify([spec.paint, spec.layout]);
+    if (!this.map.getLayer(spec.id)) this.map.addLayer(spec, slotTop(slot));
+    else if (this.#looks.get(spec.id) !== look)
+      for (const part of ['paint', 'layout'] as const)
+        for (const [key, value] of Object.entries(spec[part] ?? {})) setProperty(this.map, spec.id, part, key, value);
+    this.#looks.set(spec.id, look);
   }
 
   /** Adds or replaces a picture. */

@@ -17,6 +17,26 @@ export const mapStyle = css`
     outline: 3px solid var(--sky);
     outline-offset: -5px;
   }
+  .sketch {
+    position: absolute;
+    inset: 0;
+    overflow: hidden;
+    pointer-events: none;
+    contain: strict;
+  }
+  .sketch svg {
+    display: block;
+  }
+  .sketch text {
+    font-family: var(--sans);
+    font-weight: 600;
+    paint-order: stroke;
+    stroke-linejoin: round;
+  }
+  .sketch .along {
+    font: italic 400 0.875rem var(--serif);
+    text-anchor: middle;
+  }
   .plain {
     position: absolute;
     inset: 0;

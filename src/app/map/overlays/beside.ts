@@ -2,6 +2,7 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
 import { differences } from '../../../plan/kept.ts';
+import type { PostsState } from '../../posts-state.ts';
 import type { AppState } from '../../state.ts';
 import { sizeStops } from '../box-look.ts';
 import { paintPicture } from '../draw-parts.ts';
@@ -12,14 +13,14 @@ const source = 'beside';
 const side = 26;
 const square = (theme: string) => `beside-square:${theme}`;
 const ring = (theme: string) => `beside-ring:${theme}`;
-const keys = ['plan', 'site', 'place', 'posts', 'theme'] as const;
+const keys = ['plan', 'site', 'place', 'theme'] as const;
 
 export function beside(host: MapHost): Overlay {
   const painted = new Set<string>();
   let drawn = false;
   return {
     update(state, before) {
-      if (before && keys.every((key) => state[key] === before[key])) return;
+      if (before && keys.every((key) => state[key] === before[key]) && samePage(state.posts, before.posts)) return;
       const shown = state.place === 'posts' && state.posts.page === 'kept' && state.posts.beside !== null;
       if (!shown && !drawn) return;
       drawn = shown;
@@ -28,6 +29,10 @@ export function beside(host: MapHost): Overlay {
       for (const layer of layers(host, state.theme)) host.layer(layer, layer.id === 'beside-now' ? 'thing' : 'post');
     },
   };
+}
+
+function samePage(a: PostsState, b: PostsState): boolean {
+  return a.page === b.page && a.beside === b.beside;
 }
 
 function features({ plan, site, posts }: AppState): FeatureCollection {

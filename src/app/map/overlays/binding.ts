@@ -10,7 +10,7 @@ import { bindingOf } from './binding-shapes.ts';
 
 const source = 'binding';
 const sides = 72;
-const keys = ['plan', 'planOf', 'place', 'selection', 'posts', 'theme', 'units'] as const;
+const keys = ['plan', 'planOf', 'place', 'selection', 'theme', 'units'] as const;
 
 /** Shown beside the list of boxes: a chosen box has its own spacing ring. */
 export function isBindingShown({ place, selection, posts }: AppState): boolean {
@@ -21,8 +21,8 @@ export function binding(host: MapHost): Overlay {
   let drawn = false;
   return {
     update(state, before) {
-      if (before && keys.every((key) => state[key] === before[key])) return;
       const shown = isBindingShown(state);
+      if (before && shown === drawn && keys.every((key) => state[key] === before[key])) return;
       if (before && !shown && !drawn && state.theme === before.theme) return;
       drawn = shown;
       host.source(source, shown ? features(host, state) : nothing);

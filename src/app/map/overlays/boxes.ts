@@ -1,6 +1,6 @@
 /** The boxes of the plan as pictures in the map, pairs tied by a bar, the score of weak ones written under them. */
 import type { Feature, FeatureCollection } from 'geojson';
-import type { FilterSpecification, LayerSpecification } from 'maplibre-gl';
+import type { LayerSpecification } from 'maplibre-gl';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import { select } from '../../actions/select.ts';
 import type { AppState } from '../../state.ts';
@@ -8,9 +8,10 @@ import { boxLook, boxSizes, lookName, sizeStops } from '../box-look.ts';
 import { boxPicture } from '../box-picture.ts';
 import { paintPicture } from '../draw-parts.ts';
 import { fontNames } from '../fonts.ts';
+import { hideable, unlessHidden } from '../hideable.ts';
 import type { MapHost, MapPress, Overlay } from '../host.ts';
 import { nothing } from '../host.ts';
-import { between, type Push, pushAt, pushExpression, pushes, pushProperties, turned } from '../push-apart.ts';
+import { between, pushAt, pushExpression, pushesOf, pushProperties, turned } from '../push-apart.ts';
 
 const sizeExpression = ['interpolate', ['linear'], ['zoom'], ...sizeStops.flat()];
 
@@ -19,35 +20,38 @@ const pairSource = 'pairs';
 const ratio = 2;
 
 /** Number of the chosen box, or null. */
-export function chosenNumber(state: AppState): number | null {
-  return state.selection?.of === 'box' ? state.selection.number : null;
-}
-
-/** Where the boxes of a plan are drawn, worked out once a plan. */
-const worked = new WeakMap<Plan, ReadonlyMap<number, Push>>();
-
-function pushesOf(plan: Plan): ReadonlyMap<number, Push> {
-  const found = worked.get(plan) ?? pushes(plan);
-  worked.set(plan, found);
-  return found;
+export function chosenNumber({ selection }: Pick<AppState, 'selection'>): number | null {
+  return selection?.of === 'box' ? selection.number : null;
 }
 
 export function boxes(host: MapHost): Overlay {
   const painted = new Set<string>();
+  const discs = hideable(host, source);
+  let drawn: Pick<AppState, 'plan' | 'selection' | 'theme'> | null = null;
+  let held: string | null = null;
+  const draw = ({ plan, theme, selection }: AppState) => {
+    drawn = { plan, theme, selection };
+    held = null;
+    const chosen = chosenNumber(drawn);
+    for (const box of plan?.boxes ?? []) paint(host, box, chosen, theme, painted);
+    pairBar(host, theme, painted);
+    host.source(pairSource, plan ? pairFeatures(plan, theme) : nothing);
+    discs.put(plan ? boxFeatures(plan, chosen, theme) : nothing);
+    for (const layer of layers(host)) host.layer(layer, 'post');
+  };
   return {
-    update(state, before) {
-      if (state.posts.hand?.post !== before?.posts.hand?.post) hideHeld(host, state);
-      const same =
-        before && state.plan === before.plan && state.selection === before.selection && state.theme === before.theme;
-      if (same) return;
-      const { plan, theme } = state;
-      const chosen = chosenNumber(state);
-      for (const box of plan?.boxes ?? []) paint(host, box, chosen, theme, painted);
-      pairBar(host, theme, painted);
-      host.source(pairSource, plan ? pairFeatures(plan, theme) : nothing);
-      host.source(source, plan ? boxFeatures(plan, chosen, theme) : nothing);
-      for (const layer of layers(host)) host.layer(layer, 'post');
-      hideHeld(host, state);
+    update(state) {
+      const { plan, theme, selection } = state;
+      const hand = state.posts.hand?.post ?? null;
+      // A choice made by taking a box is painted when the box is put down: it would hold the hand up.
+      const same = drawn?.plan === plan && drawn.theme === theme && (hand !== null || drawn.selection === selection);
+      if (!same) draw(state);
+      if (hand === held) return;
+      held = hand;
+      const place = plan?.boxes.findIndex(({ post }) => post === hand) ?? -1;
+      // The box in the hand is drawn by the hand.
+      if (place >= 0) discs.hide([place]);
+      else discs.show();
     },
     press: (press) => {
       const box = boxAt(host, press);
@@ -56,24 +60,6 @@ export function boxes(host: MapHost): Overlay {
     },
   };
 }
-
-/** The box in the hand is drawn by the hand. */
-function hideHeld(host: MapHost, { plan, posts }: AppState): void {
-  const held = plan?.boxes.find((box) => box.post === posts.hand?.post)?.number ?? null;
-  const others: FilterSpecification = ['!=', ['get', 'number'], held ?? -1];
-  for (const [layer, filter] of Object.entries(ownFilters))
-    if (host.map.getLayer(layer))
-      host.map.setFilter(
-        layer,
-        held === null ? filter : (['all', others, ...(filter ? [filter] : [])] as FilterSpecification),
-      );
-}
-
-const ownFilters: Readonly<Record<string, FilterSpecification | null>> = {
-  'boxes-place': ['==', ['get', 'paired'], false],
-  'boxes-icon': null,
-  'boxes-weak': ['!=', ['get', 'label'], ''],
-};
 
 function paint(host: MapHost, box: PlannedBox, chosen: number | null, theme: string, painted: Set<string>): void {
   const look = boxLook(box, chosen);
@@ -104,7 +90,6 @@ function boxFeatures(plan: Plan, chosen: number | null, theme: string): FeatureC
       type: 'Feature',
       geometry: { type: 'Point', coordinates: [...box.position] },
       properties: {
-        number: box.number,
         picture: lookName(look, theme),
         label: look.weak && !look.selected ? String(look.score) : '',
         order: look.selected ? 1 : 0,
@@ -187,6 +172,8 @@ function layers(host: MapHost): LayerSpecification[] {
         'circle-color': ink.ink,
         'circle-stroke-color': ink.halo,
         'circle-stroke-width': 1.5,
+        'circle-opacity': unlessHidden(),
+        'circle-stroke-opacity': unlessHidden(),
       },
     },
     {
@@ -201,6 +188,7 @@ function layers(host: MapHost): LayerSpecification[] {
         'icon-padding': -6,
         'symbol-sort-key': ['get', 'order'],
       },
+      paint: { 'icon-opacity': unlessHidden() },
     },
     {
       id: 'boxes-weak',
@@ -216,7 +204,12 @@ function layers(host: MapHost): LayerSpecification[] {
         'text-radial-offset': 1.6,
         'text-padding': 1,
       },
-      paint: { 'text-color': ink.rust, 'text-halo-color': ink.halo, 'text-halo-width': 2 },
+      paint: {
+        'text-color': ink.rust,
+        'text-halo-color': ink.halo,
+        'text-halo-width': 2,
+        'text-opacity': unlessHidden(),
+      },
     },
   ];
 }

@@ -6,11 +6,20 @@ import '../../elements/hand-disc/hand-disc.ts';
 import type { LeftOut, PlannedBox } from '../../../plan-types.ts';
 import type { AppState } from '../../state.ts';
 import type { MapHost, Overlay } from '../host.ts';
+import { landSource } from '../style.ts';
+import { whenDrawn } from '../when-drawn.ts';
 import { boxAt } from './boxes.ts';
 import { takableAt } from './left-out.ts';
 
 /** px the pointer goes before a press becomes a move: a finger trembles more. */
 const slack = { mouse: 4, touch: 9 } as const;
+
+/**
+ * Where a browser tells of a move as soon as it knows, not only with the next picture, the score need not wait for that: a picture can be
+ * late. Between two such moves at least so many ms (ours): fast mice tell of a thousand a second.
+ */
+const early = 'pointerrawupdate';
+const soonest = 4;
 
 interface Press {
   /** The map's top left corner in the window, px: asked for once, since the answer costs a layout of the whole page. */
@@ -44,10 +53,16 @@ export function hand(host: MapHost): Overlay {
     const kind = event.pointerType === 'mouse' ? 'mouse' : 'touch';
     press = { corner, thing, ...at, offX: home.x - at.x, offY: home.y - at.y, kind, moving: false };
     if ('card' in thing && kind === 'touch' && !isChosen(host.store.state, thing)) press = null;
-    else host.map.dragPan.disable();
+    else {
+      host.map.dragPan.disable();
+      addEventListener(early, move as EventListener, { signal });
+    }
   };
+  let handled = 0;
   const move = (event: PointerEvent) => {
     if (!press || !host.frame || !event.isPrimary) return;
+    if (event.type === early && event.timeStamp - handled < soonest) return;
+    handled = event.timeStamp;
     const at = place(event, press.corner);
     if (!press.moving) {
       if (Math.hypot(at.x - press.x, at.y - press.y) < slack[press.kind]) return;
@@ -61,6 +76,7 @@ export function hand(host: MapHost): Overlay {
     if (!press) return;
     const { moving } = press;
     press = null;
+    removeEventListener(early, move as EventListener);
     host.map.dragPan.enable();
     if (moving) lost ? giveUpHand(host.store) : void dropHand(host.store);
   };
@@ -86,24 +102,29 @@ function isChosen({ selection }: AppState, thing: PlannedBox): boolean {
 
 /** What is moved is chosen, so that its card and reasons are seen. */
 function begin(host: MapHost, thing: PlannedBox | LeftOut): void {
-  select(host.store, 'card' in thing ? { of: 'box', number: thing.number } : { of: 'post', id: thing.post });
   takeHand(host.store, thing);
+  select(host.store, 'card' in thing ? { of: 'box', number: thing.number } : { of: 'post', id: thing.post });
 }
 
-/** The disc in the hand is an element: it follows the pointer without waiting for the map's next tile. */
+/** The disc in the hand is an element: it follows the pointer without a new picture of the map, and stays until the map shows what was put down. */
 function makeDisc(host: MapHost) {
   const element = document.createElement('mp-hand-disc');
   const marker = new Marker({ element, anchor: 'center' });
   let shown = false;
+  let forget = () => {};
+  const putAway = () => {
+    forget = whenDrawn(host.map, ['boxes', landSource], () => marker.remove());
+    shown = false;
+  };
   return {
     show({ posts, plan, words }: AppState) {
       const { hand: held } = posts;
       const at = held && host.toLonLat(held.at);
       if (!held || !at) {
-        if (shown) marker.remove();
-        shown = false;
+        if (shown) putAway();
         return;
       }
+      forget();
       const box = plan?.boxes.find((b) => b.post === held.post);
       element.look = {
         label: box ? String(box.number) : '',
@@ -117,6 +138,9 @@ function makeDisc(host: MapHost) {
       if (!shown) marker.addTo(host.map);
       shown = true;
     },
-    remove: () => marker.remove(),
+    remove() {
+      forget();
+      marker.remove();
+    },
   };
 }

@@ -28,7 +28,9 @@ export function leftOut(host: MapHost): Overlay {
       const same = before && keys.every((key) => state[key] === before[key]);
       if (same && held(state) === held(before) && state.posts.page === before.posts.page) return;
       const open = state.place === 'posts';
-      host.source(source, open && state.plan ? dots(host, state.plan, state) : nothing);
+      // The dots are many: a choice or a post in the hand leaves them as they are.
+      if (!before || dotKeys.some((key) => state[key] !== before[key]))
+        host.source(source, open && state.plan ? dots(host, state.plan, state) : nothing);
       host.source(chosenSource, open ? chosenFeatures(host, state) : nothing);
       for (const layer of layers(host)) host.layer(layer, layer.type === 'symbol' ? 'name' : 'thing');
       host.map.setLayerZoomRange('left-out-dots', dotsFrom(state), 24);
@@ -45,6 +47,7 @@ export function leftOut(host: MapHost): Overlay {
 const held = ({ posts }: AppState) => posts.hand?.post;
 
 const keys = ['plan', 'selection', 'theme', 'place', 'site', 'units'] as const;
+const dotKeys = ['plan', 'place', 'site'] as const;
 
 /** The left-out post nearest to a press, within its target; suggested ones only where they are drawn. */
 export function leftOutAt(host: MapHost, press: { readonly x: number; readonly y: number }): LeftOut | null {

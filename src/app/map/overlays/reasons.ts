@@ -2,7 +2,7 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
 import { lengthText } from '../../../criteria/units.ts';
-import { destination } from '../../../geometry/point.ts';
+import { destination, type Point } from '../../../geometry/point.ts';
 import type { PlannedBox } from '../../../plan-types.ts';
 import { onceAFrame } from '../../once-a-frame.ts';
 import { shownPlan } from '../../shown-plan.ts';
@@ -10,18 +10,19 @@ import type { AppState } from '../../state.ts';
 import { boxByNumber } from '../box-look.ts';
 import { fontNames } from '../fonts.ts';
 import { pixelsPerMetre22 } from '../ground-scale.ts';
+import { hideable, unlessHidden } from '../hideable.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
+import { whenDrawn } from '../when-drawn.ts';
 import { chosenNumber } from './boxes.ts';
+import type { HandSketch } from './hand-sketch.ts';
+import { dotLooks, haloOpacity, lineLooks, wordHalo, wordLooks, wordSize } from './reason-looks.ts';
 import { type ReasonShape, reasonShapes } from './reason-shapes.ts';
 
 const source = 'reasons';
 
 export function reasons(host: MapHost): Overlay {
-  // Under the hand only the shapes change: once a picture, and not before the last ones are in the map.
-  const follow = onceAFrame(
-    () => host.map.getSource(source) && host.source(source, featuresOf(host)),
-    () => !host.map.getSource(source) || host.map.isSourceLoaded(source),
-  );
+  const sketch = sketchUnderHand(host);
+  const resting = hideable(host, source);
   return {
     update(state, before) {
       const same =
@@ -33,13 +34,49 @@ export function reasons(host: MapHost): Overlay {
         state.posts.nudge === before.posts.nudge &&
         state.units === before.units;
       if (same) return;
-      if (before && state.posts.hand && before.posts.hand) {
-        follow();
+      if (state.posts.hand) {
+        if (!before?.posts.hand) resting.hide();
+        sketch.follow();
         return;
       }
-      host.source(source, featuresOf(host));
+      const shapes = shapesOf(host);
+      if (shapes) sketch.load();
+      resting.put(shapes ? featuresOf(shapes, host) : nothing);
       for (const layer of layers(host)) host.layer(layer, 'thing');
       for (const layer of wordLayers(host)) host.layer(layer, 'name');
+      if (before?.posts.hand) sketch.putAway();
+    },
+    remove: () => sketch.remove(),
+  };
+}
+
+/** While the hand holds the box its reasons are drawn over the map, once a picture; the map takes them back when the hand is empty. */
+function sketchUnderHand(host: MapHost) {
+  let sketch: HandSketch | null = null;
+  let loading = false;
+  let forget = () => {};
+  const follow = onceAFrame(() => {
+    const shapes = host.store.state.posts.hand && shapesOf(host);
+    if (shapes) sketch?.show(shapes);
+  });
+  return {
+    /** Fetched with the first box that is chosen: it is there when a hand takes it. */
+    async load() {
+      if (loading) return;
+      loading = true;
+      const part = await import('./hand-sketch.ts');
+      sketch = new part.HandSketch(host);
+    },
+    follow() {
+      forget();
+      follow();
+    },
+    putAway() {
+      forget = whenDrawn(host.map, [source], () => sketch?.show(null));
+    },
+    remove() {
+      forget();
+      sketch?.remove();
     },
   };
 }
@@ -49,15 +86,26 @@ function sameCard({ posts: { hand } }: AppState, { posts: { hand: before } }: Ap
   return hand === before || (hand?.card === before?.card && hand?.cardAt === before?.cardAt);
 }
 
-function featuresOf(host: MapHost): FeatureCollection {
+interface Reasons {
+  readonly shapes: readonly ReasonShape[];
+  /** Where the box is, meters of the site's frame. */
+  readonly middle: Point;
+}
+
+/** Of the chosen box; null without one. */
+function shapesOf(host: MapHost): Reasons | null {
   const { state } = host.store;
   const plan = shownPlan(state);
   const box = boxByNumber(plan, chosenNumber(state));
-  if (!box || !plan || !state.planOf || !host.frame) return nothing;
-  const { frame } = host;
+  if (!box || !plan || !state.planOf) return null;
   // What was left out because of the box where it stood says nothing while it moves.
   const settled = state.posts.hand ? { ...plan, leftOut: [] } : plan;
   const shapes = [...reasonShapes(box, settled, state.planOf, state.words), ...nudgeShapes(host, box)];
+  return { shapes, middle: box.at };
+}
+
+function featuresOf({ shapes }: Reasons, { frame }: MapHost): FeatureCollection {
+  if (!frame) return nothing;
   const features = shapes.map((shape): Feature => {
     const line = shape.points.map((p) => [...frame.toLonLat(p)]);
     const geometry: Feature['geometry'] =
@@ -90,98 +138,88 @@ function pixelsPerMetre(host: MapHost, box: PlannedBox): number {
   return pixelsPerMetre22(box.position[1]) * 2 ** (host.map.getZoom() - 22);
 }
 
-function layers(host: MapHost): LayerSpecification[] {
-  const { ink } = host;
-  const line = (role: string, color: string, width: number, dash?: number[], halo = 3): LayerSpecification[] => [
-    {
-      id: `reasons-${role}-halo`,
-      type: 'line',
-      source,
-      filter: ['==', ['get', 'role'], role],
-      layout: { 'line-cap': 'round' },
-      paint: { 'line-color': ink.halo, 'line-width': width + halo, 'line-opacity': 0.85 },
-    },
-    {
-      id: `reasons-${role}`,
-      type: 'line',
-      source,
-      filter: ['==', ['get', 'role'], role],
-      paint: { 'line-color': color, 'line-width': width, ...(dash ? { 'line-dasharray': dash } : {}) },
-    },
-  ];
-  const fill = (role: string, color: string, opacity: number): LayerSpecification => ({
-    id: `reasons-${role}-fill`,
-    type: 'fill',
-    source,
-    filter: ['==', ['get', 'role'], role],
-    paint: { 'fill-color': color, 'fill-opacity': opacity },
-  });
-  const dot = (role: string, color: string): LayerSpecification => ({
-    id: `reasons-${role}-dot`,
-    type: 'circle',
-    source,
-    filter: ['==', ['get', 'role'], `${role}-end`],
-    paint: { 'circle-radius': 3.5, 'circle-color': color, 'circle-stroke-color': ink.halo, 'circle-stroke-width': 1.5 },
-  });
+function layers({ ink }: MapHost): LayerSpecification[] {
+  const of = (role: string) => ['==', ['get', 'role'], role] as never;
   return [
-    fill('disc', ink.paper, 0.16),
-    ...line('disc', ink.ink, 1.4, [1.2, 1.6]),
-    ...line('ring', ink.ink, 1.2, [6, 5]),
-    fill('wedge', ink.sky, 0.2),
-    ...line('wedge', ink.sky, 1.5, undefined, 2),
-    ...line('close', ink.rust, 2, [3, 2.2]),
-    ...line('woods', ink.ink, 1.8),
-    ...line('brush', ink.rust, 1.8),
-    ...line('perch', ink.ink, 2.2),
-    ...line('nudge', ink.sky, 2),
-    dot('woods', ink.ink),
-    dot('brush', ink.rust),
-    dot('close', ink.raised),
-    {
-      id: 'reasons-nudge-dot',
-      type: 'circle',
-      source,
-      filter: ['==', ['get', 'role'], 'nudge-end'],
-      paint: {
-        'circle-radius': 6,
-        'circle-color': ink.raised,
-        'circle-stroke-color': ink.sky,
-        'circle-stroke-width': 2.5,
+    ...lineLooks.flatMap(({ role, color, width, dash, halo, fill }): LayerSpecification[] => [
+      ...(fill
+        ? [
+            {
+              id: `reasons-${role}-fill`,
+              type: 'fill' as const,
+              source,
+              filter: of(role),
+              paint: { 'fill-color': ink[fill.color], 'fill-opacity': unlessHidden(fill.opacity) },
+            },
+          ]
+        : []),
+      {
+        id: `reasons-${role}-halo`,
+        type: 'line',
+        source,
+        filter: of(role),
+        layout: { 'line-cap': 'round' },
+        paint: { 'line-color': ink.halo, 'line-width': width + halo, 'line-opacity': unlessHidden(haloOpacity) },
       },
-    },
+      {
+        id: `reasons-${role}`,
+        type: 'line',
+        source,
+        filter: of(role),
+        paint: {
+          'line-color': ink[color],
+          'line-width': width,
+          'line-opacity': unlessHidden(),
+          ...(dash ? { 'line-dasharray': [...dash] } : {}),
+        },
+      },
+    ]),
+    ...dotLooks.map(
+      ({ role, color, rim, radius, rimWidth }): LayerSpecification => ({
+        id: `reasons-${role}-dot`,
+        type: 'circle',
+        source,
+        filter: of(role),
+        paint: {
+          'circle-radius': radius,
+          'circle-color': ink[color],
+          'circle-stroke-color': ink[rim],
+          'circle-stroke-width': rimWidth,
+          'circle-opacity': unlessHidden(),
+          'circle-stroke-opacity': unlessHidden(),
+        },
+      }),
+    ),
   ];
 }
 
-function wordLayers(host: MapHost): LayerSpecification[] {
-  const { ink } = host;
-  const words = (role: string, color: string, along: boolean): LayerSpecification => ({
-    id: `reasons-${role}-words`,
-    type: 'symbol',
-    source,
-    filter: ['all', ['==', ['get', 'role'], role], ['!=', ['get', 'words'], '']],
-    layout: {
-      'text-field': ['get', 'words'],
-      'text-font': [along ? fontNames.fontName : fontNames.fontText],
-      'text-size': 13.5,
-      'text-padding': 2,
-      // The nudge is what can be done next: its figure is shown whatever else is there.
-      'text-allow-overlap': role === 'nudge-end',
-      ...(along
-        ? { 'symbol-placement': 'line', 'symbol-spacing': 600, 'text-max-angle': 35, 'text-offset': [0, 0.9] }
-        : {
-            'text-variable-anchor': ['left', 'right', 'top', 'bottom', 'top-left', 'bottom-right'],
-            'text-radial-offset': 0.7,
-          }),
-    },
-    paint: { 'text-color': color, 'text-halo-color': ink.halo, 'text-halo-width': 2 },
-  });
-  return [
-    words('ring', ink.ink, true),
-    words('disc-end', ink.ink, false),
-    words('close-end', ink.rust, false),
-    words('close-mid', ink.rust, false),
-    words('nudge-end', ink.sky, false),
-    words('brush-end', ink.rust, false),
-    words('woods-end', ink.ink, false),
-  ];
+function wordLayers({ ink }: MapHost): LayerSpecification[] {
+  return wordLooks.map(
+    ({ role, color, along }): LayerSpecification => ({
+      id: `reasons-${role}-words`,
+      type: 'symbol',
+      source,
+      filter: ['all', ['==', ['get', 'role'], role], ['!=', ['get', 'words'], '']],
+      layout: {
+        'text-field': ['get', 'words'],
+        'text-font': [along ? fontNames.fontName : fontNames.fontText],
+        'text-size': wordSize,
+        'text-padding': 2,
+        // The nudge is what can be done next: its figure is shown whatever else is there.
+        'text-allow-overlap': role === 'nudge-end',
+        ...(along
+          ? { 'symbol-placement': 'line', 'symbol-spacing': 600, 'text-max-angle': 35, 'text-offset': [0, 0.9] }
+          : {
+              'text-variable-anchor': ['left', 'right', 'top', 'bottom', 'top-left', 'bottom-right'],
+              'text-radial-offset': 0.7,
+            }),
+      },
+      paint: {
+        'text-color': ink[color],
+        'text-halo-color': ink.halo,
+        'text-halo-width': wordHalo,
+        'text-opacity': unlessHidden(),
+      },
+    }),
+  );
 }
