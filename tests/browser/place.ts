@@ -57,7 +57,7 @@ export function standAlone(name: string, first: Partial<AppState>): Alone {
   const store = new Store(engine, memoryShelf(), first);
   const host = document.createElement('main');
   host.style.cssText =
-    'position:fixed;inset:0;display:flex;flex-direction:column;background:var(--paper);color:var(--ink);font:16px var(--sans)';
+    'position:fixed;inset:0;display:flex;flex-direction:column;container-type:size;background:var(--paper);color:var(--ink);font:16px var(--sans)';
   const place = document.createElement(name);
   place.style.cssText = 'flex:1;min-height:0';
   new ContextProvider(host, { context: storeContext, initialValue: store }).hostConnected();

@@ -35,7 +35,7 @@ describe('the scale bar', () => {
   it('is 1 : 2,400 at zoom 15.503 and latitude 41.1', () => {
     // SOURCE: 1:2,400 at 96 px an inch is 0.635 m a px; a 512 px tile of Web Mercator spans 40 075 016.69 m · cos 41.1° / 2^z.
     const zoom = Math.log2((40_075_016.69 * Math.cos((41.1 * Math.PI) / 180)) / 512 / 0.635);
-    const bar = scaleBar(zoom, 41.1, 'metric');
+    const bar = scaleBar(zoom, 41.1, 'metric', 120);
     expect(bar.ratio).toBe('2 400');
     expect(bar.label).toBe('40 m');
     expect(bar.width).toBeCloseTo(40 / 0.635, 2);
@@ -43,7 +43,7 @@ describe('the scale bar', () => {
 
   it.each([2, 8, 12, 15.3, 19, 22])('is a round length no wider than its place at zoom %s', (zoom) => {
     for (const units of ['us', 'metric'] as const) {
-      const bar = scaleBar(zoom, 60, units);
+      const bar = scaleBar(zoom, 60, units, 120);
       expect(bar.width).toBeLessThanOrEqual(120.001);
       expect(bar.width).toBeGreaterThan(40);
       expect(bar.label).toMatch(/^(0\.[124]|[124]0*) (m|km|ft|mi)$/);

@@ -5,7 +5,12 @@ export const appStyle = css`
   :host {
     --serif: "Source Serif 4", "Iowan Old Style", Palatino, P052, Georgia, serif;
     --sans: "Source Sans 3", "Segoe UI", "Noto Sans", sans-serif;
-    --notebook: 400px;
+    /* As wide as its letters ask for, up to half the window. */
+    --notebook: clamp(400px, 25rem, 46vw);
+    /* Height of the tabs on a phone, where they may take two rows; measured. */
+    --tabs: 56px;
+    /* What is in the window asks how many letters fit into it. */
+    container-type: size;
     display: block;
     position: fixed;
     inset: 0;
@@ -57,7 +62,7 @@ export const appStyle = css`
   }
   @media (max-width: 1099px) {
     :host {
-      --notebook: 360px;
+      --notebook: clamp(360px, 22.5rem, 50vw);
     }
   }
   @media (max-width: 719px) {
@@ -68,13 +73,13 @@ export const appStyle = css`
     }
     mp-slips {
       left: 0;
-      top: 62px;
+      top: calc(var(--tabs) + 6px);
     }
     mp-messages {
       left: 8px;
       right: 8px;
       /* Over the map, wherever the sheet ends. */
-      top: 124px;
+      top: calc(var(--tabs) + 68px);
       bottom: auto;
     }
     /* The walk has its own band above the map and its own panel below. */
@@ -86,7 +91,7 @@ export const appStyle = css`
       bottom: 92px;
     }
     :host([data-walking]) mp-messages {
-      top: 262px;
+      top: calc(var(--tabs) + 206px);
       bottom: auto;
     }
   }

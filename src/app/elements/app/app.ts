@@ -77,7 +77,7 @@ export class App extends LitElement {
         <mp-box-keys .view=${this.view}></mp-box-keys>
         <mp-slips .view=${this.view}></mp-slips>
       </main>
-      <mp-notebook role="complementary" aria-label=${shell.notebook}></mp-notebook>
+      <mp-notebook role="complementary" aria-label=${shell.notebook} @mp-tabs=${this.#onResize}></mp-notebook>
       <mp-messages></mp-messages>`;
   }
 
@@ -135,12 +135,14 @@ export class App extends LitElement {
   /** The map keeps what it shows clear of the notebook and of the panel of pictures. */
   #pad(): void {
     const wide = innerWidth >= 720;
-    const notebook = innerWidth >= 1100 ? 400 : 360;
+    const notebook = this.renderRoot.querySelector('mp-notebook');
+    const tabs = notebook?.tabsHeight ?? 0;
+    if (!wide && tabs) this.style.setProperty('--tabs', `${tabs}px`);
     const panel = wide && showsPictures(this.store.state);
     this.toggleAttribute('data-panel', panel);
     this.map.padding = wide
-      ? { left: notebook + 16, top: 48, right: panel ? 356 : 0, bottom: 48 }
-      : { left: 0, top: 120, right: 0, bottom: Math.round(innerHeight * 0.46) + 56 };
+      ? { left: (notebook?.offsetWidth ?? 400) + 16, top: 48, right: panel ? 356 : 0, bottom: 48 }
+      : { left: 0, top: (tabs || 56) + 64, right: 0, bottom: Math.round(innerHeight * 0.46) + 56 };
   }
 }
 

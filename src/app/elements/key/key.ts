@@ -17,7 +17,7 @@ export class Key extends StoreElement {
     css`
       ul {
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(118px, 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, max(118px, 7.4rem)), 1fr));
         gap: 6px 12px;
       }
       .boxes {

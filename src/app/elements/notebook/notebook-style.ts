@@ -10,7 +10,8 @@ export const notebookStyle = css`
     display: flex;
     gap: 3px;
     align-items: flex-end;
-    height: 44px;
+    flex-wrap: wrap;
+    min-height: 44px;
     position: relative;
     z-index: 1;
   }
@@ -151,8 +152,7 @@ export const notebookStyle = css`
       overflow-wrap: anywhere;
       height: auto;
       min-height: 50px;
-      /* Five whole words side by side also where letters are twice as large. */
-      font-size: min(1rem, 5.1vw);
+      font-size: 1rem;
     }
     .tabs button[aria-selected="true"] {
       height: auto;
@@ -172,7 +172,7 @@ export const notebookStyle = css`
       display: none;
     }
     .page[data-height="full"] {
-      height: calc(100% - 56px);
+      height: calc(100% - var(--tabs));
     }
     .page::before {
       display: none;
@@ -198,13 +198,40 @@ export const notebookStyle = css`
     /* In the field the sheet is the walk's own: one box a screen. */
     .page[data-place="round"] {
       height: auto;
-      max-height: calc(100% - 56px);
+      max-height: calc(100% - var(--tabs));
     }
     .page[data-place="round"] header {
       display: none;
     }
     .page[data-place="round"] .place {
       display: flex;
+    }
+    /* Few letters to a line: the sheet has the window to itself, and all of it scrolls. */
+    @container (max-width: 18rem) {
+      .page:not([data-height="name"]),
+      .page[data-place="round"] {
+        display: block;
+        flex: 1;
+        height: auto;
+        max-height: none;
+        min-height: 0;
+        overflow-y: auto;
+      }
+      .page:not([data-height="name"]) .place,
+      .page[data-place="round"] .place {
+        display: block;
+      }
+      .page[data-height="card"] .taller {
+        display: none;
+      }
+      header {
+        grid-template-columns: 1fr;
+      }
+      .ends {
+        grid-row: auto;
+        grid-column: 1;
+        justify-content: start;
+      }
     }
   }
   @media (prefers-reduced-motion: reduce) {

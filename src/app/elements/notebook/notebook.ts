@@ -31,6 +31,8 @@ export class Notebook extends StoreElement {
   }
 
   protected override firstUpdated(): void {
+    const tabs = this.renderRoot.querySelector('.tabs');
+    if (tabs) new ResizeObserver(() => this.dispatchEvent(new Event('mp-tabs'))).observe(tabs);
     void placeRows[this.state.place].load();
     void overRows[this.state.keeping.page]?.load();
   }
@@ -44,6 +46,11 @@ export class Notebook extends StoreElement {
         ${this.#header()} ${this.#trouble()}
         <div class="place">${this.#place()}</div>
       </section>`;
+  }
+
+  /** px; large letters put the tabs into two rows. A change of it is told by the event `mp-tabs`. */
+  get tabsHeight(): number {
+    return this.renderRoot.querySelector<HTMLElement>('.tabs')?.offsetHeight ?? 0;
   }
 
   /** Puts the focus on the open tab. */
@@ -82,7 +89,7 @@ export class Notebook extends StoreElement {
         </button>
         <span class="heights" role="group" aria-label=${shell.sheetHeight}>
           <button ?hidden=${this.height === 'name'} @click=${() => this.#step(-1)}>${shell.less}</button>
-          <button ?hidden=${this.height === 'full'} @click=${() => this.#step(1)}>${shell.more}</button>
+          <button class="taller" ?hidden=${this.height === 'full'} @click=${() => this.#step(1)}>${shell.more}</button>
         </span>
       </div>
       ${this.#issues()}

@@ -55,11 +55,23 @@ export class Page extends LitElement {
       }
     }
     @media (max-width: 719px) {
+      /* The sheet scrolls as a whole there (notebook-style.ts). */
+      @container (max-width: 18rem) {
+        :host {
+          height: auto;
+        }
+        .scroll {
+          overflow: visible;
+        }
+      }
       .scroll {
         padding: 8px 16px 16px;
       }
       .foot {
         padding: 8px 12px calc(8px + env(safe-area-inset-bottom));
+      }
+      ::slotted(button) {
+        padding: 0 8px;
       }
     }
   `;
@@ -73,7 +85,10 @@ export class Page extends LitElement {
 
   /** Scrolls back to the top: a new page was opened. */
   toTop(): void {
-    this.renderRoot.querySelector('.scroll')?.scrollTo(0, 0);
+    const scroll = this.renderRoot.querySelector('.scroll');
+    scroll?.scrollTo(0, 0);
+    // Where the whole sheet scrolls, its head may stay out of sight.
+    if (scroll && this.getBoundingClientRect().top < 0) scroll.scrollIntoView({ block: 'start' });
   }
 
   /** An empty foot is not drawn. */

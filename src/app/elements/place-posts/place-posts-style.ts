@@ -7,7 +7,9 @@ export const placePostsStyle = css`
   }
   .ways {
     display: flex;
+    flex-wrap: wrap;
     justify-content: space-between;
+    gap: 0 12px;
     margin: -6px 0 0;
   }
   .ways button {
@@ -16,8 +18,9 @@ export const placePostsStyle = css`
   }
   .pages {
     display: flex;
+    flex-wrap: wrap;
     justify-content: space-between;
-    gap: 8px;
+    gap: 0 12px;
     border-bottom: 1px solid var(--ring);
   }
   .pages button {

@@ -85,10 +85,20 @@ export const placeStyle = css`
   @media (max-width: 719px) {
     :host {
       height: auto;
-      max-height: calc(100dvh - 58px);
+      max-height: calc(100dvh - var(--tabs, 56px) - 2px);
     }
     :host([full]) {
-      height: calc(100dvh - 58px);
+      height: calc(100dvh - var(--tabs, 56px) - 2px);
+    }
+    @container (max-width: 18rem) {
+      :host,
+      :host([full]) {
+        height: auto;
+        max-height: none;
+      }
+      .foot {
+        flex-wrap: wrap;
+      }
     }
     .panel {
       overflow-y: auto;

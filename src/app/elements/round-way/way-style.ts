@@ -112,7 +112,7 @@ export const wayStyle = css`
     .top {
       position: fixed;
       z-index: 3;
-      top: 56px;
+      top: var(--tabs, 56px);
       left: 0;
       right: 0;
       pointer-events: none;
@@ -152,6 +152,21 @@ export const wayStyle = css`
   @media (max-width: 719px) and (max-height: 620px) {
     .top {
       position: static;
+    }
+  }
+  @media (max-width: 719px) {
+    @container (max-width: 18rem) {
+      .top {
+        position: static;
+      }
+      .line {
+        flex-wrap: wrap;
+        white-space: normal;
+      }
+      .way {
+        white-space: normal;
+        text-align: left;
+      }
     }
   }
 `;

@@ -11,14 +11,12 @@ export interface ScaleBar {
   readonly ratio: string;
 }
 
-/** Widest bar, px. */
-const widest = 120;
 const metresPerFoot = 0.3048;
 /** An inch is 96 CSS px (CSS Values, "absolute lengths"). */
 const metresPerPixel = 0.0254 / 96;
 
-/** The longest round length that fits. */
-export function scaleBar(zoom: number, latitude: number, units: Units): ScaleBar {
+/** The longest round length that fits into `widest` px. */
+export function scaleBar(zoom: number, latitude: number, units: Units, widest: number): ScaleBar {
   const perMetre = pixelsPerMetre22(latitude) * 2 ** (zoom - 22);
   const { length, unit, metres } = rounded(widest / perMetre, units);
   const width = metres * perMetre;

@@ -6,6 +6,18 @@ import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { type ScaleBar, scaleBar } from './scale-bar.ts';
 
+/** Drawn for letters of this size; larger letters draw all of it larger, the bar excepted: it is the ground's. */
+const drawnFor = 16;
+
+/** Room for the bar, px at `drawnFor`; half of the last figure stands beyond it. */
+const barRoom = { wide: 120, phone: 88 } as const;
+const beyond = { wide: 30, phone: 24 } as const;
+
+const phone = matchMedia('(max-width: 719px)');
+
+/** How much larger than `drawnFor` the window's letters are. */
+const lettersNow = (): number => Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / drawnFor || 1;
+
 @customElement('mp-scale')
 export class Scale extends StoreElement {
   static override styles = [
@@ -15,7 +27,8 @@ export class Scale extends StoreElement {
         display: flex;
         gap: 12px;
         align-items: center;
-        height: 47px;
+        flex-wrap: wrap;
+        min-height: 47px;
         padding: 0 14px 0 18px;
         background: var(--paper);
         border: var(--rule) solid var(--ink);
@@ -26,7 +39,7 @@ export class Scale extends StoreElement {
         overflow: visible;
       }
       text {
-        font: 600 0.734rem / 1 var(--sans);
+        font: 600 11.75px / 1 var(--sans);
         fill: var(--ink);
       }
       @media (max-width: 719px) {
@@ -50,6 +63,7 @@ export class Scale extends StoreElement {
 
   @property({ attribute: false }) view: MapView | null = null;
   @state() private bar: ScaleBar | null = null;
+  @state() private letters = 1;
   #watched: unknown = null;
 
   protected override watches() {
@@ -60,7 +74,9 @@ export class Scale extends StoreElement {
     const map = this.view?.host?.map;
     if (!map) return;
     const read = () => {
-      this.bar = scaleBar(map.getZoom(), map.getCenter().lat, this.state.units);
+      this.letters = lettersNow();
+      const room = barRoom[phone.matches ? 'phone' : 'wide'] * this.letters;
+      this.bar = scaleBar(map.getZoom(), map.getCenter().lat, this.state.units, room);
     };
     if (this.#watched !== map) {
       this.#watched = map;
@@ -70,18 +86,21 @@ export class Scale extends StoreElement {
   }
 
   protected override render() {
-    const { bar } = this;
+    const { bar, letters } = this;
     if (!bar) return null;
+    const frame = phone.matches ? 'phone' : 'wide';
+    const whole = barRoom[frame] + beyond[frame];
+    const end = bar.width / letters;
     const needle = declinationOf(this.state.plan);
-    return html`<svg width="150" height="40" role="img" aria-label=${`${bar.label}, ${this.words.shell.scaleAbout(bar.ratio)}`}>
-        ${bar.ticks.map(
-          (tick, i) => svg`<text x=${tick.x} y="10" text-anchor=${i === 0 ? 'start' : 'middle'}>${tick.label}</text>`,
+    return html`<svg width=${whole * letters} height=${40 * letters} viewBox=${`0 0 ${whole} 40`} role="img" aria-label=${`${bar.label}, ${this.words.shell.scaleAbout(bar.ratio)}`}>
+        ${ticksWithRoom(bar, letters).map(
+          ({ x, label }) => svg`<text x=${x} y="10" text-anchor=${x === 0 ? 'start' : 'middle'}>${label}</text>`,
         )}
-        <path d=${`M0 20 V15 M0 18 H${bar.width} M${bar.width} 20 V15`} fill="none" stroke="var(--ink)" stroke-width="1.5"></path>
-        <path d=${`M0 18 H${bar.width / 2}`} stroke="var(--ink)" stroke-width="4"></path>
+        <path d=${`M0 20 V15 M0 18 H${end} M${end} 20 V15`} fill="none" stroke="var(--ink)" stroke-width="1.5"></path>
+        <path d=${`M0 18 H${end / 2}`} stroke="var(--ink)" stroke-width="4"></path>
         <text class="about" x="0" y="36">${this.words.shell.scaleAbout(bar.ratio)}</text>
       </svg>
-      <svg width="62" height="40" role="img" aria-label=${this.#northWords(needle)}>
+      <svg width=${62 * letters} height=${40 * letters} viewBox="0 0 62 40" role="img" aria-label=${this.#northWords(needle)}>
         <path d="M12 36 V8 M12 3 L8 12 H16 Z" stroke="var(--ink)" stroke-width="1.5" fill="var(--ink)"></path>
         ${
           needle === null
@@ -98,6 +117,18 @@ export class Scale extends StoreElement {
     const { north, needle: said } = this.words.shell;
     return needle === null ? north : `${north}, ${said(signed(needle))}`;
   }
+}
+
+/** Width of a figure, px at `drawnFor` (measured: 6.1), and the least gap between two labels. */
+const figure = 6.2;
+const apart = 3;
+
+/** The figures at the bar, px at `drawnFor`; the middle one only where it stands clear of both others. */
+function ticksWithRoom({ ticks, width }: ScaleBar, letters: number) {
+  const [, middle, end] = ticks.map(({ label }) => label.length * figure) as [number, number, number];
+  const half = width / letters / 2;
+  const clear = half >= (middle + end) / 2 + apart && half >= figure + middle / 2 + apart;
+  return ticks.filter((_, i) => i !== 1 || clear).map(({ x, label }) => ({ x: x / letters, label }));
 }
 
 /** "8° W" */

@@ -2,8 +2,31 @@
 import { css } from 'lit';
 
 export const slipsStyle = css`
-  .slip {
+  /* The upper and the lower edge of the map: a row of slips, and what opens from it toward the middle. Rows wrap where letters are large. */
+  .edge {
     position: absolute;
+    left: 0;
+    right: 16px;
+    display: flex;
+    align-items: flex-end;
+    gap: 8px;
+  }
+  .edge.top {
+    top: 16px;
+    flex-direction: column;
+  }
+  .edge.below {
+    bottom: 16px;
+    flex-direction: column-reverse;
+  }
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: flex-end;
+    align-items: flex-end;
+    gap: 8px 16px;
+  }
+  .slip {
     display: flex;
     align-items: stretch;
     background: var(--paper);
@@ -27,40 +50,21 @@ export const slipsStyle = css`
     font: italic 400 0.9375rem / 1 var(--serif);
     color: var(--quiet);
   }
-  .ground {
-    top: 16px;
-    right: 216px;
-  }
   .ground button[aria-pressed="true"] {
     box-shadow: inset 0 -4px 0 var(--rust);
     font-weight: 700;
   }
   .slip.lie {
     display: block;
-    top: 62px;
-    right: 216px;
-    width: 338px;
-  }
-  .history {
-    top: 16px;
-    right: 16px;
-  }
-  .tools {
-    bottom: 16px;
-    right: 304px;
+    margin: -8px 200px 0 0;
+    width: clamp(338px, 21.1rem, 100% - 200px);
   }
   mp-scale {
-    position: absolute;
-    bottom: 16px;
-    right: 16px;
     pointer-events: auto;
   }
   .panel {
-    position: absolute;
-    bottom: 74px;
-    right: 16px;
-    width: 288px;
-    max-height: calc(100% - 160px);
+    width: clamp(288px, 18rem, 100%);
+    max-height: calc(100cqh - 10rem);
     overflow: auto;
     padding: 12px 16px;
     background: var(--paper);
@@ -69,10 +73,8 @@ export const slipsStyle = css`
     pointer-events: auto;
   }
   .panel.photo {
-    top: 70px;
-    bottom: auto;
-    width: 340px;
-    max-height: calc(100% - 150px);
+    width: clamp(340px, 21.25rem, 100%);
+    max-height: calc(100cqh - 9.4rem);
   }
   .credit {
     position: absolute;
@@ -157,13 +159,12 @@ export const slipsStyle = css`
     .ground .label {
       display: none;
     }
-    .tools {
-      bottom: 74px;
-      right: 16px;
+    .edge.below .row {
+      flex-direction: column;
     }
-    .panel {
-      bottom: 132px;
-      max-height: calc(100% - 212px);
+    .panel,
+    .panel.photo {
+      max-height: calc(100cqh - 13.3rem);
     }
   }
   .phone {
@@ -184,17 +185,31 @@ export const slipsStyle = css`
     .history {
       display: none;
     }
-    .tools {
-      top: 8px;
+    .edge {
       left: 8px;
       right: 8px;
+      align-items: stretch;
+    }
+    .edge.top {
+      top: 66px;
+    }
+    .edge.below {
+      top: 8px;
       bottom: auto;
+      flex-direction: column;
+    }
+    .edge.below .row {
+      display: contents;
     }
     .slip.lie {
-      top: 64px;
-      left: 8px;
-      right: 8px;
+      margin: 0;
       width: auto;
+    }
+    /* Its buttons take two rows. */
+    @container (max-width: 18rem) {
+      .edge.top {
+        top: 118px;
+      }
     }
     .tools {
       flex-wrap: wrap;
@@ -213,12 +228,12 @@ export const slipsStyle = css`
       display: block;
     }
     mp-scale {
+      position: fixed;
       left: 8px;
-      right: auto;
       bottom: calc(46vh + 8px);
+      max-width: calc(100vw - 16px);
     }
     .panel.photo {
-      top: 66px;
       width: auto;
       max-height: 44vh;
     }
@@ -226,10 +241,7 @@ export const slipsStyle = css`
       bottom: calc(46vh + 2px);
     }
     .panel {
-      top: 66px;
-      left: 8px;
-      right: 8px;
-      bottom: auto;
+      position: relative;
       width: auto;
       max-height: 40vh;
       z-index: 3;

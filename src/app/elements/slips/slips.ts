@@ -34,12 +34,16 @@ export class Slips extends StoreElement {
   }
 
   protected override render() {
-    return html`${this.#ground()} ${this.#history()} ${this.#tools()}
-      ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
-      ${this.open === 'ground' ? this.#groundPanel() : null}
-      ${this.state.ground === 'lie' ? html`<mp-lie-key class="slip lie"></mp-lie-key>` : null}
-      ${this.#photo()}
-      <mp-scale .view=${this.view}></mp-scale>`;
+    return html`<div class="edge top">
+        <div class="row">${this.#ground()} ${this.#history()}</div>
+        ${this.state.ground === 'lie' ? html`<mp-lie-key class="slip lie"></mp-lie-key>` : null} ${this.#photo()}
+      </div>
+      <div class="edge below">
+        <div class="row">${this.#tools()} <mp-scale .view=${this.view}></mp-scale></div>
+        ${this.open === 'key' ? this.#key() : null} ${this.open === 'move' ? this.#move() : null}
+        ${this.open === 'ground' ? this.#groundPanel() : null}
+      </div>
+      ${this.#credit()}`;
   }
 
   #ground() {
@@ -66,17 +70,16 @@ export class Slips extends StoreElement {
 
   #photo() {
     const { ground, pictures, words } = this.state;
-    if (ground !== 'photo') return null;
-    const credit = creditOf(pictures);
-    if (pictures.open) void import('../picture-panel/picture-panel.ts');
-    return html`${
-      pictures.open
-        ? html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">
-            <mp-picture-panel .view=${this.view}></mp-picture-panel>
-          </section>`
-        : null
-    }
-    ${credit ? html`<p class="credit small">${credit}</p>` : null}`;
+    if (ground !== 'photo' || !pictures.open) return null;
+    void import('../picture-panel/picture-panel.ts');
+    return html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">
+      <mp-picture-panel .view=${this.view}></mp-picture-panel>
+    </section>`;
+  }
+
+  #credit() {
+    const credit = this.state.ground === 'photo' ? creditOf(this.state.pictures) : '';
+    return credit ? html`<p class="credit small">${credit}</p>` : null;
   }
 
   #history() {
