@@ -14,6 +14,8 @@ export interface KeepingState {
   readonly page: 'closed' | 'library' | 'recovery';
   /** Milliseconds since 1970 when the open site's file was last downloaded; null = never. */
   readonly exported: number | null;
+  /** The file of the person's own that this site (its id) is written back to, as far as the window knows; `changed`: by something else since. */
+  readonly ownFile: { readonly site: string; readonly name: string; readonly changed: boolean } | null;
   /** Whether the browser promised not to clear the sites by itself; null = not asked yet. */
   readonly promised: boolean | null;
   /** Why there is no second copy, or null. */
@@ -29,6 +31,7 @@ export const firstKeeping: KeepingState = {
   findings: [],
   page: 'closed',
   exported: null,
+  ownFile: null,
   promised: null,
   secondCopy: null,
   turn: 0,

@@ -50,36 +50,11 @@ export async function downloadText(name: string, text: string): Promise<void> {
   give(fileName(name), await sealed(text));
 }
 
-/** Whether the browser can write a file the person chooses. */
-export function canWriteFiles(): boolean {
-  return typeof pickers.showSaveFilePicker === 'function';
-}
-
-/** Writes the open site to a file the person chooses, and reads it back. */
-export async function saveToFile(store: Store): Promise<void> {
-  const { site, words } = store.state;
-  const pick = pickers.showSaveFilePicker;
-  if (!site || !pick) return;
-  try {
-    const handle = await pick({
-      suggestedName: fileName(site.settings.name),
-      types: [fileType(words.library.fileKind)],
-    });
-    const text = await sealedText(site);
-    const stream = await handle.createWritable();
-    await stream.write(text);
-    await stream.close();
-    if ((await (await handle.getFile()).text()) !== text) throw new Error('it reads back differently');
-    await exported(store);
-    say(store, 'tell', words.library.writtenTo(handle.name));
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') return;
-    say(store, 'trouble', words.library.notWritten(error instanceof Error ? error.message : String(error)));
-  }
-}
-
-/** Puts a file on the shelf as a site of its own and opens it; a damaged one is said to be so and never takes the place of a good one. */
-export async function openFile(store: Store, file: File): Promise<void> {
+/**
+ * Puts a file on the shelf as a site of its own and opens it; a damaged one is said to be so and never takes the place of a good one.
+ * Returns the text of a whole file, null where it is damaged or was not opened.
+ */
+export async function openFile(store: Store, file: File): Promise<string | null> {
   const { library } = store.state.words;
   try {
     const size = Math.round(file.size / megabyte);
@@ -95,9 +70,11 @@ export async function openFile(store: Store, file: File): Promise<void> {
     await store.shelf.save(id, name, await renamedText(text, site, name), library.openFile);
     await openKept(store, id);
     say(store, whole ? 'tell' : 'trouble', whole ? library.opened(file.name) : library.damaged(file.name));
+    return whole ? text : null;
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     say(store, 'trouble', library.openTrouble(file.name, why));
+    return null;
   }
 }
 
@@ -109,7 +86,8 @@ export async function freeName(store: Store, wanted: string): Promise<string> {
   return name;
 }
 
-async function exported(store: Store): Promise<void> {
+/** Notes that the open site now has a file of its own out of this browser. */
+export async function exported(store: Store): Promise<void> {
   const { siteId, keeping } = store.state;
   const time = Date.now();
   store.set({ keeping: { ...keeping, exported: time } });
@@ -126,7 +104,7 @@ function give(name: string, text: string): void {
 }
 
 /** A name every system takes. */
-function fileName(name: string): string {
+export function fileName(name: string): string {
   const plain = name
     // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what no file name may have
     .replace(/[\u0000-\u001f<>:"/\\|?*]+/g, ' ')
@@ -135,12 +113,3 @@ function fileName(name: string): string {
     .slice(0, 80);
   return `${plain || 'site'}.geojson`;
 }
-
-function fileType(description: string) {
-  return { description, accept: { 'application/geo+json': ['.geojson', '.json'] } };
-}
-
-/** File System Access, where the browser has it (TypeScript's own library does not list it). */
-const pickers = globalThis as unknown as {
-  showSaveFilePicker?(options: object): Promise<FileSystemFileHandle>;
-};

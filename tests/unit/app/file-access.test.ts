@@ -1,6 +1,7 @@
 /** Writing a site to a file the person chooses, and the browser's promise to keep sites: what is said for every answer. The browser's own parts are stubs; the words and the seal are ours. */
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { canWriteFiles, saveToFile, sealHolds } from '../../../src/app/actions/shelf-file.ts';
+import { canWriteFiles, chooseSiteFile, lookForOwnFile, saveToFile } from '../../../src/app/actions/own-file.ts';
+import { sealHolds } from '../../../src/app/actions/shelf-file.ts';
 import { Keeper } from '../../../src/app/actions/shelf-keeper.ts';
 import { EngineClient } from '../../../src/app/engine/client.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
@@ -81,6 +82,100 @@ describe('a file the person chooses', () => {
   it('is not offered where the browser has no such thing', async () => {
     vi.stubGlobal('showSaveFilePicker', undefined);
     expect(canWriteFiles()).toBe(false);
+  });
+});
+
+/** A disk of one file that may be opened and written; `leave` is what the person answers. */
+function disk(text: string, leave: PermissionState = 'granted') {
+  const file = { text, gone: false, written: 0 };
+  const handle = {
+    name: 'mine.geojson',
+    getFile: async () => {
+      if (file.gone) throw new DOMException('A requested file could not be found.', 'NotFoundError');
+      return new File([file.text], 'mine.geojson');
+    },
+    createWritable: async () => ({
+      write: async (now: string) => {
+        file.text = now;
+        file.written++;
+      },
+      close: async () => undefined,
+    }),
+    queryPermission: async () => 'prompt' as PermissionState,
+    requestPermission: async () => leave,
+  };
+  const save = vi.fn(async () => handle);
+  vi.stubGlobal('showOpenFilePicker', async () => [handle]);
+  vi.stubGlobal('showSaveFilePicker', save);
+  return { file, save };
+}
+
+function changeScore(store: Store, minimumScore: number) {
+  const { site } = store.state;
+  store.set({ site: { ...site!, settings: { ...site!.settings, minimumScore } } });
+}
+
+describe('a site file opened from the disk', () => {
+  it('is written back to without being asked for again, also by a later visit', async () => {
+    const store = opened();
+    const { file, save } = disk(smallSite);
+    await chooseSiteFile(store);
+    expect(store.state.keeping.ownFile).toMatchObject({ name: 'mine.geojson', changed: false });
+    changeScore(store, 41);
+    await saveToFile(store);
+    expect(save).not.toHaveBeenCalled();
+    expect(readSite(file.text, 'mine.geojson').site?.settings.minimumScore).toBe(41);
+    expect(await sealHolds(file.text)).toBe(true);
+    store.set({ keeping: { ...store.state.keeping, ownFile: null } });
+    await lookForOwnFile(store);
+    expect(store.state.keeping.ownFile?.name).toBe('mine.geojson');
+    changeScore(store, 42);
+    await saveToFile(store);
+    expect(file.written).toBe(2);
+  });
+
+  it('that something else changed since is left alone until it is said to be written over', async () => {
+    const store = opened();
+    const { file } = disk(smallSite);
+    await chooseSiteFile(store);
+    file.text = `${smallSite} `;
+    await saveToFile(store);
+    expect([file.written, store.state.keeping.ownFile?.changed]).toEqual([0, true]);
+    expect(said(store).at(-1)).toBe(`trouble: ${store.state.words.library.own.changed('mine.geojson')}`);
+    await saveToFile(store, { over: true });
+    expect([file.written, store.state.keeping.ownFile?.changed]).toEqual([1, false]);
+  });
+
+  it('that is damaged is opened as a copy and never written over', async () => {
+    const store = opened();
+    const { file } = disk(smallSite);
+    await chooseSiteFile(store);
+    await saveToFile(store);
+    const broken = file.text.replace('Test meadow', 'Best meadow');
+    const again = disk(broken);
+    await chooseSiteFile(store);
+    expect(store.state.site?.settings.name).toContain('damaged');
+    expect(store.state.keeping.ownFile?.site).not.toBe(store.state.siteId);
+    await saveToFile(store);
+    expect(again.save).toHaveBeenCalledTimes(1);
+  });
+
+  it('that may not be written, or is gone, is said to be so; the site stays', async () => {
+    const store = opened();
+    const { file } = disk(smallSite, 'denied');
+    await chooseSiteFile(store);
+    await saveToFile(store);
+    expect([file.written, said(store).at(-1)]).toEqual([
+      0,
+      `trouble: ${store.state.words.library.own.refused('mine.geojson')}`,
+    ]);
+    const other = opened();
+    const lost = disk(smallSite);
+    await chooseSiteFile(other);
+    lost.file.gone = true;
+    await saveToFile(other);
+    expect(said(other).at(-1)).toBe(`trouble: ${other.state.words.library.own.gone('mine.geojson')}`);
+    expect([other.state.keeping.ownFile, other.state.site?.settings.name]).toEqual([null, 'Test meadow']);
   });
 });
 

@@ -2,9 +2,11 @@
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { openPage } from '../../actions/land-state.ts';
-import { canWriteFiles, downloadSite, openFile, saveToFile } from '../../actions/shelf-file.ts';
+import { canOpenFiles, chooseSiteFile } from '../../actions/own-file.ts';
+import { downloadSite, openFile } from '../../actions/shelf-file.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
+import '../own-file/own-file.ts';
 import { landStyle } from '../place-land/land-style.ts';
 
 @customElement('mp-land-files')
@@ -23,18 +25,28 @@ export class LandFiles extends StoreElement {
         <p>${file.downloadHint}</p>
         <div class="row" style="margin-top:8px">
           <button data-do="download" ?disabled=${none} @click=${() => downloadSite(this.store)}>${file.download}</button>
-          ${canWriteFiles() ? html`<button data-do="write" ?disabled=${none} @click=${() => saveToFile(this.store)}>${file.write}</button>` : null}
+          <mp-own-file></mp-own-file>
         </div>
       </section>
       <section>
         <h2>${file.open}</h2>
-        <p>${file.openHint}</p>
-        <label class="field"
-          ><span>${file.choose}</span
-          ><input type="file" accept=".geojson,.json,application/geo+json" data-do="open" @change=${this.#open}
-        /></label>
+        <p>${file.openHint} ${canOpenFiles() ? file.backHint : ''}</p>
+        ${
+          canOpenFiles()
+            ? html`<button data-do="choose" style="margin-top:8px" @click=${this.#choose}>${file.choose}</button>`
+            : html`<label class="field"
+                ><span>${file.choose}</span
+                ><input type="file" accept=".geojson,.json,application/geo+json" data-do="open" @change=${this.#open}
+              /></label>`
+        }
       </section>`;
   }
+
+  readonly #choose = async (): Promise<void> => {
+    const before = this.state.siteId;
+    await chooseSiteFile(this.store);
+    if (this.state.siteId !== before) openPage(this.store, 'list');
+  };
 
   async #open({ target }: Event): Promise<void> {
     const input = target as HTMLInputElement;

@@ -1,7 +1,7 @@
 /** What can be done with one site of the list. */
 import { html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { canWriteFiles, downloadSite, downloadText, saveToFile } from '../../actions/shelf-file.ts';
+import { downloadSite, downloadText } from '../../actions/shelf-file.ts';
 import { duplicateSite, goBackTo, removeSite, renameSite } from '../../actions/shelf-library.ts';
 import type { AppState } from '../../state.ts';
 import type { Revision } from '../../storage/revision.ts';
@@ -9,6 +9,7 @@ import type { ShelfEntry } from '../../storage/site-shelf.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { stamp } from '../saved-word/when.ts';
+import '../own-file/own-file.ts';
 import { libraryStyle } from './library-style.ts';
 
 @customElement('mp-site-acts')
@@ -43,11 +44,7 @@ export class SiteActs extends StoreElement {
         </button>
         <button @click=${() => duplicateSite(this.store, entry)}>${library.duplicate}</button>
         <button @click=${() => this.#download(entry)}>${library.download}</button>
-        ${
-          here && canWriteFiles()
-            ? html`<button @click=${() => saveToFile(this.store)}>${library.saveFile}</button>`
-            : null
-        }
+        ${here ? html`<mp-own-file></mp-own-file>` : null}
         <button aria-expanded=${this.revisions !== null} @click=${this.#toggleRevisions}>${library.revisions}</button>
         <button @click=${() => removeSite(this.store, entry)}>${library.remove}</button>
       </div>

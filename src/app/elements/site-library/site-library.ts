@@ -4,6 +4,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { demos } from '../../actions/demos.ts';
 import { openSite } from '../../actions/open.ts';
+import { canOpenFiles, chooseSiteFile } from '../../actions/own-file.ts';
 import { openFile } from '../../actions/shelf-file.ts';
 import { makeSite, putBack } from '../../actions/shelf-library.ts';
 import { showPage } from '../../actions/shelf-page.ts';
@@ -145,8 +146,11 @@ export class SiteLibrary extends StoreElement {
     }
   }
 
-  readonly #choose = (): void => {
-    this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
+  readonly #choose = async (): Promise<void> => {
+    if (!canOpenFiles()) return this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
+    const before = this.state.siteId;
+    await chooseSiteFile(this.store);
+    if (this.state.siteId !== before) showPage(this.store, 'closed');
   };
 
   readonly #chosen = async (event: Event): Promise<void> => {

@@ -207,8 +207,8 @@ export const land = {
       'One file with everything drawn and set. It carries its own seal (SHA-256), so a damaged copy is noticed.',
     open: 'Open a site file',
     openHint: 'It is opened as a site of its own; the one open now stays as it is.',
+    backHint: 'Saving then writes back to the same file.',
     choose: 'Choose a site file',
-    write: 'Write to a file of yours',
   },
   issues: {
     none: 'Nothing to look at.',

@@ -47,7 +47,17 @@ export const library = {
   downloaded: (file: string) => `${file} is downloaded. It holds everything, with its own seal.`,
   writtenTo: (file: string) => `${file} is written and read back: it is whole.`,
   notWritten: (why: string) => `The file was not written: ${why}. Your site is unchanged.`,
-  saveFile: 'Save to a file',
+  own: {
+    saveTo: 'Save to a file',
+    save: (file: string) => `Save to ${file}`,
+    another: 'Save to another file',
+    writeOver: (file: string) => `Write over ${file}`,
+    changed: (file: string) =>
+      `${file} was changed by something else since it was opened or written here, so nothing was written. Open it to look, save to another file, or write over it.`,
+    refused: (file: string) =>
+      `The browser was not allowed to write ${file}. Your site is kept here; allow it, or download the file.`,
+    gone: (file: string) => `${file} is no longer where it was. Your site is kept here: save it to another file.`,
+  },
   fileKind: 'Meadowpost site',
   opened: (file: string) => `${file} is now one of your sites.`,
   openTrouble: (file: string, why: string) => `${file} could not be opened: ${why} Nothing was changed.`,
