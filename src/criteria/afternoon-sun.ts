@@ -10,8 +10,9 @@ const grades: readonly SunGrade[] = ['LOW', 'MID', 'HIGH'];
 
 /** Mean hours of direct sun on the post within solar 12–17 h, 0–5. */
 export function sunHours(sun: SunTable, shaded: Uint8Array): number {
+  // A sun below the horizon counts as shaded.
   let rays = 0;
-  for (let i = 0; i < shaded.length; i++) if (!shaded[i] && sun.altitude[i]! > 0) rays++;
+  for (let i = 0; i < shaded.length; i++) rays += 1 - shaded[i]!;
   return (rays * sun.step) / sun.dates.length;
 }
 

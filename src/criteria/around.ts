@@ -14,8 +14,14 @@ export interface Near {
 /** Metres between two places taken along a fence or edge. */
 const step = 5;
 
-function near(from: Point, at: Point, feature: string): Near {
-  return { distance: Math.hypot(at.x - from.x, at.y - from.y), toward: bearing(from, at), at, feature };
+/** Adds a place within reach. */
+function add(from: Point, x: number, y: number, feature: string, reach: number, into: Near[]): void {
+  const dx = x - from.x;
+  const dy = y - from.y;
+  const distance = Math.sqrt(dx * dx + dy * dy);
+  if (distance > reach) return;
+  const at = { x, y };
+  into.push({ distance, toward: bearing(from, at), at, feature });
 }
 
 /**
@@ -24,19 +30,22 @@ function near(from: Point, at: Point, feature: string): Near {
  */
 function along(from: Point, piece: Piece, reach: number, into: Near[]): void {
   const { a, b, feature } = piece;
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  const length = Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
   if (length === 0) {
-    into.push(near(from, a, feature));
+    add(from, a.x, a.y, feature, reach, into);
     return;
   }
-  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+  const ux = (b.x - a.x) / length;
+  const uy = (b.y - a.y) / length;
+  const put = (t: number) => add(from, a.x + t * ux, a.y + t * uy, feature, reach, into);
   const foot = Math.min(length, Math.max(0, (from.x - a.x) * ux + (from.y - a.y) * uy));
-  const shares = [foot, 0, length];
+  put(foot);
+  put(0);
+  put(length);
   for (let off = step; off <= reach; off += step) {
-    if (foot - off > 0) shares.push(foot - off);
-    if (foot + off < length) shares.push(foot + off);
+    if (foot - off > 0) put(foot - off);
+    if (foot + off < length) put(foot + off);
   }
-  for (const t of shares) into.push(near(from, { x: a.x + t * ux, y: a.y + t * uy }, feature));
 }
 
 /** Places of a target within `reach` metres. Kept on the spot. */
@@ -46,6 +55,6 @@ export function placesAround(spot: Spot, target: Target, reach: number): readonl
   return spot.keep(pieces, reach, () => {
     const places: Near[] = [];
     for (const piece of pieces) along(spot.point, piece, reach, places);
-    return places.filter((place) => place.distance <= reach);
+    return places;
   });
 }

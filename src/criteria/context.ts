@@ -22,6 +22,7 @@ class SettledContext implements PostContext {
   readonly sun: SunTable;
   readonly eye: number;
   private readonly fixed: number | null;
+  private asked: FacingWish | null = null;
   private readonly grounds: FacingGrounds;
 
   constructor(spot: Spot, candidate: Candidate, guide: BirdGuide, suns: Suns) {
@@ -36,7 +37,8 @@ class SettledContext implements PostContext {
 
   /** The wish costs as much as all the rest: worked out when a criterion asks, and kept on the spot. */
   get wish(): FacingWish {
-    return facingWish(this.spot, this.sun, this.eye, this.grounds);
+    this.asked ??= facingWish(this.spot, this.sun, this.eye, this.grounds);
+    return this.asked;
   }
 
   get facing(): number {

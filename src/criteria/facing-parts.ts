@@ -58,16 +58,19 @@ export function openFront(sight: Float64Array, half: number, reach: number, into
 /** What a thing loses in worth for each degree it stands to the side of the facing: all of it at 90°. */
 const loss = 1 / 90;
 
-/** Spreads peaks to both sides: the upper envelope of all of them, by two rounds of the circle each way. */
+/** Spreads peaks to both sides: the upper envelope of all of them, by a round of the circle each way from the highest, which nothing lifts. */
 function spread(peaks: Float64Array): void {
-  let carried = 0;
-  for (let i = 0; i < 720; i++) {
-    const at = i < 360 ? i : i - 360;
+  let top = 0;
+  for (let i = 1; i < 360; i++) if (peaks[i]! > peaks[top]!) top = i;
+  let carried = peaks[top]!;
+  for (let i = 1, at = top; i < 360; i++) {
+    at = at === 359 ? 0 : at + 1;
     carried = Math.max(peaks[at]!, carried - loss);
     peaks[at] = carried;
   }
-  for (let i = 719; i >= 0; i--) {
-    const at = i < 360 ? i : i - 360;
+  carried = peaks[top]!;
+  for (let i = 1, at = top; i < 360; i++) {
+    at = at === 0 ? 359 : at - 1;
     carried = Math.max(peaks[at]!, carried - loss);
     peaks[at] = carried;
   }
@@ -77,7 +80,8 @@ function spread(peaks: Float64Array): void {
 function put(peaks: Float64Array, toward: number, worth: number): void {
   const low = Math.floor(toward);
   const past = toward - low;
-  const [at, next] = [low % 360, (low + 1) % 360];
+  const at = low % 360;
+  const next = (low + 1) % 360;
   peaks[at] = Math.max(peaks[at]!, worth - past * loss);
   peaks[next] = Math.max(peaks[next]!, worth - (1 - past) * loss);
 }

@@ -1,7 +1,7 @@
 /** The nearest place of one target, by rings of grid cells around the point. */
 import { columnAt, type Grid, lastRing, makeGrid, ringCells, ringDistance, rowAt } from '../geometry/grid.ts';
 import type { Point } from '../geometry/point.ts';
-import { distanceToSegment, nearestShare, squareToSegment } from '../geometry/segment.ts';
+import { nearestShare, squareToSegment } from '../geometry/segment.ts';
 import type { Owner, TargetPieces } from './target-pieces.ts';
 import type { Found, Piece } from './types.ts';
 
@@ -26,6 +26,8 @@ interface Search {
   readonly widest: number;
   readonly cells: Int32Array;
   readonly hit: Hit;
+  /** By piece, as far as it was asked for. */
+  readonly shown: Piece[];
 }
 
 const ownerOf = ({ owners, owner }: TargetPieces, piece: number): Owner => owners[owner[piece]!]!;
@@ -65,7 +67,10 @@ function search(s: Search, px: number, py: number, seamsOnly: boolean, reach: nu
 function placeOn(pieces: TargetPieces, i: number, p: Point, distance: number): Point {
   const { ends } = pieces;
   const { offset } = ownerOf(pieces, i);
-  const [ax, ay, bx, by] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
+  const ax = ends[4 * i]!;
+  const ay = ends[4 * i + 1]!;
+  const bx = ends[4 * i + 2]!;
+  const by = ends[4 * i + 3]!;
   const share = nearestShare(p.x, p.y, ax, ay, bx, by);
   const at = { x: ax + share * (bx - ax), y: ay + share * (by - ay) };
   if (offset === 0) return at;
@@ -75,24 +80,40 @@ function placeOn(pieces: TargetPieces, i: number, p: Point, distance: number): P
   return { x: at.x + back * (p.x - at.x), y: at.y + back * (p.y - at.y) };
 }
 
-function piecesWithin({ pieces, grid, widest }: Search, p: Point, reach: number): Piece[] {
+/** Whether a grid part of a target comes within `reach`. */
+function isWithin({ grid, offset }: Search, k: number, p: Point, reach: number): boolean {
+  const { ends } = grid;
+  const e = 4 * k;
+  const limit = reach + offset[k]!;
+  return squareToSegment(p.x, p.y, ends[e]!, ends[e + 1]!, ends[e + 2]!, ends[e + 3]!) <= limit * limit;
+}
+
+function piecesWithin(s: Search, p: Point, reach: number): Piece[] {
+  const { grid, widest } = s;
   const wide = reach + widest + grid.reach;
-  const [row0, row1] = [rowAt(grid, p.y - wide), rowAt(grid, p.y + wide)];
-  const [column0, column1] = [columnAt(grid, p.x - wide), columnAt(grid, p.x + wide)];
-  const found = new Set<number>();
-  for (let row = row0; row <= row1; row++) {
+  const row1 = rowAt(grid, p.y + wide);
+  const column0 = columnAt(grid, p.x - wide);
+  const column1 = columnAt(grid, p.x + wide);
+  const found: number[] = [];
+  for (let row = rowAt(grid, p.y - wide); row <= row1; row++) {
     const last = grid.start[row * grid.columns + column1 + 1]!;
-    for (let k = grid.start[row * grid.columns + column0]!; k < last; k++) found.add(grid.piece[k]!);
+    for (let k = grid.start[row * grid.columns + column0]!; k < last; k++)
+      if (isWithin(s, k, p, reach) && !found.includes(grid.piece[k]!)) found.push(grid.piece[k]!);
   }
+  return found.sort((a, b) => a - b).map((i) => pieceOf(s, i));
+}
+
+/** A piece as others see it: made when first asked for. */
+function pieceOf({ pieces, shown }: Search, i: number): Piece {
   const { ends } = pieces;
-  const near: Piece[] = [];
-  for (const i of [...found].sort((a, b) => a - b)) {
-    const [ax, ay, bx, by] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
-    const { id, height, offset } = ownerOf(pieces, i);
-    if (distanceToSegment(p.x, p.y, ax, ay, bx, by) - offset > reach) continue;
-    near.push({ a: { x: ax, y: ay }, b: { x: bx, y: by }, height, feature: id });
-  }
-  return near;
+  const { id, height } = ownerOf(pieces, i);
+  shown[i] ??= {
+    a: { x: ends[4 * i]!, y: ends[4 * i + 1]! },
+    b: { x: ends[4 * i + 2]!, y: ends[4 * i + 3]! },
+    height,
+    feature: id,
+  };
+  return shown[i];
 }
 
 /** Prepares the search for one target. */
@@ -103,7 +124,7 @@ export function makeTargetIndex(pieces: TargetPieces): TargetIndex {
   for (let k = 0; k < offset.length; k++) offset[k] = ownerOf(pieces, grid.piece[k]!).offset;
   const cells = new Int32Array(2 * (grid.columns + grid.rows) + 4);
   const widest = offset.reduce((a, b) => Math.max(a, b), 0);
-  const s: Search = { pieces, grid, offset, widest, cells, hit: { piece: -1, distance: 0 } };
+  const s: Search = { pieces, grid, offset, widest, cells, hit: { piece: -1, distance: 0 }, shown: [] };
   return {
     empty: false,
     nearest(p, inside, reach) {

@@ -32,6 +32,21 @@ function within(stand: Stand, p: Point, eye: number, rim: boolean): boolean {
   return false;
 }
 
+/** The sun's rays, with what each asks of an obstacle when nothing stands in the way. */
+interface SunView {
+  readonly view: View;
+  readonly open: Float64Array;
+}
+
+function makeSunView({ azimuth, tangent }: Rays): SunView {
+  const view = new View(makeRays(azimuth));
+  // A sun just at an edge counts as behind it, and one below the horizon is hidden from the start.
+  const open = Float64Array.from(view.rays.order, (ray) =>
+    tangent[ray]! > 0 ? tangent[ray]! * (1 - 1e-12) : Infinity,
+  );
+  return { view, open };
+}
+
 /** Every height that stands anywhere, rising, from the ground up. */
 function levelsOf(layer: Layer, stands: readonly Stand[]): number[] {
   const heights = new Set([0]);
@@ -47,7 +62,7 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
   const room = Math.max(0, ...stands.map(({ grid }) => 2 * (grid.columns + grid.rows) + 4));
   const cells = new Int32Array(room);
   const around = new View(makeRays(everyDegree));
-  const views = new WeakMap<Rays, View>();
+  const views = new WeakMap<Rays, SunView>();
 
   const inside = (p: Point, eye: number): boolean => {
     const top = topAt(p);
@@ -65,13 +80,13 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
     around.best.fill(1 / reach);
     return look(p, { eye, level: true, once: false }, around);
   };
-  const sunView = (rays: Rays): View => {
-    let view = views.get(rays);
-    if (!view) {
-      view = new View(makeRays(rays.azimuth));
-      views.set(rays, view);
+  const sunView = (rays: Rays): SunView => {
+    let sun = views.get(rays);
+    if (!sun) {
+      sun = makeSunView(rays);
+      views.set(rays, sun);
     }
-    return view;
+    return sun;
   };
 
   const levels = levelsOf(layer, stands);
@@ -95,15 +110,11 @@ export function makeSight(layer: Layer, drawn: Drawn, topAt: (p: Point) => numbe
       return sum / 360;
     },
     shaded(p, eye, rays, hidden = new Uint8Array(rays.azimuth.length)) {
-      const view = sunView(rays);
-      const { count, order } = view.rays;
-      for (let ray = 0; ray < count; ray++) {
-        const tangent = rays.tangent[order[ray]!]!;
-        // A sun just at an edge counts as behind it.
-        view.best[ray] = tangent > 0 ? tangent * (1 - 1e-12) : Infinity;
-      }
+      const { view, open } = sunView(rays);
+      const { best, rays: set } = view;
+      best.set(open);
       if (look(p, { eye, level: false, once: true }, view)) return hidden.fill(1);
-      for (let ray = 0; ray < count; ray++) hidden[order[ray]!] = view.best[ray] === Infinity ? 1 : 0;
+      for (let ray = 0; ray < set.count; ray++) hidden[set.order[ray]!] = best[ray] === Infinity ? 1 : 0;
       return hidden;
     },
     horizon(p, eye, azimuths) {

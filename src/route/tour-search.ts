@@ -5,6 +5,7 @@
 import { seededRandom } from '../geometry/random.ts';
 import type { CostMatrix } from './matrix.ts';
 import { roundCost } from './matrix.ts';
+import { nearestNeighbour, neighbourLists } from './near-places.ts';
 
 /** Up to this many places every other place is tried as a neighbour; beyond it only the nearest `fewNeighbours`. */
 const fullListsUpTo = 150;
@@ -16,22 +17,6 @@ const longestKick = 30;
 const hottest = 0.25;
 /** Gains below this share of the mean leg are rounding. */
 const rounding = 1e-10;
-
-/** Nearest first, walking on to the nearest place not yet visited. */
-export function nearestNeighbour(matrix: CostMatrix, first = 0): number[] {
-  const { size, cost } = matrix;
-  const left = new Set(Array.from({ length: size }, (_, k) => k));
-  const order = [first];
-  left.delete(first);
-  while (left.size > 0) {
-    const here = order[order.length - 1];
-    let next = -1;
-    for (const k of left) if (next < 0 || cost[here * size + k] < cost[here * size + next]) next = k;
-    order.push(next);
-    left.delete(next);
-  }
-  return order;
-}
 
 /** A closed order through all places, beginning at place 0. `kicks` = 0 gives the plain descent from nearest neighbour. */
 export function searchTour(matrix: CostMatrix, seed: number, kicks: number): number[] {
@@ -50,18 +35,18 @@ function kick(tour: TourSearch, matrix: CostMatrix, random: () => number, kicks:
   const saved = tour.order.slice();
   const heat = (hottest * current) / matrix.size;
   for (let k = 0; k < kicks; k++) {
-    tour.doubleBridge(random);
-    tour.descend();
-    const now = roundCost(matrix, tour.order);
-    const allowed = current - heat * (1 - k / kicks) ** 2 * Math.log(random() + 1e-300);
-    if (now <= allowed) {
-      current = now;
-      saved.set(tour.order);
-      if (now < best - rounding) {
-        best = now;
-        kept.set(tour.order);
-      }
-    } else tour.restore(saved);
+    const change = tour.doubleBridge(random) - tour.descend();
+    const allowed = -heat * (1 - k / kicks) ** 2 * Math.log(random() + 1e-300);
+    if (change > allowed) {
+      tour.restore(saved);
+      continue;
+    }
+    current += change;
+    saved.set(tour.order);
+    if (current < best - rounding * best) {
+      best = current;
+      kept.set(tour.order);
+    }
   }
   return kept;
 }
@@ -80,10 +65,16 @@ class TourSearch {
   private readonly place: Int32Array;
   private readonly size: number;
   private readonly cost: Float64Array;
-  private readonly near: Int32Array[];
+  /** Neighbours of place c, nearest first: `keep` of them from c × keep. */
+  private readonly near: Int32Array;
+  private readonly keep: number;
   private readonly queue: Int32Array;
   private readonly queued: Uint8Array;
   private waiting = 0;
+  /** By how much the moves of this descent made the round shorter. */
+  private gained = 0;
+  /** Places on their way from one stretch of the order to another. */
+  private readonly moved: Int32Array;
   private readonly least: number;
 
   constructor(matrix: CostMatrix, start: readonly number[]) {
@@ -91,9 +82,11 @@ class TourSearch {
     this.cost = matrix.cost;
     this.order = Int32Array.from(start);
     this.place = new Int32Array(this.size);
-    this.near = neighbourLists(matrix);
+    this.keep = this.size <= fullListsUpTo ? this.size - 1 : fewNeighbours;
+    this.near = neighbourLists(matrix, this.keep);
     this.queue = new Int32Array(this.size);
     this.queued = new Uint8Array(this.size);
+    this.moved = new Int32Array(this.size);
     this.least = (roundCost(matrix, start) / this.size) * rounding;
     this.restore(this.order);
   }
@@ -108,36 +101,38 @@ class TourSearch {
     this.descend();
   }
 
-  /** Improves around every waiting place until none waits. */
-  descend(): void {
+  /** Improves around every waiting place until none waits; how much shorter the round is then. */
+  descend(): number {
+    this.gained = 0;
     while (this.waiting > 0) {
       const c = this.queue[--this.waiting];
       this.queued[c] = 0;
       while (this.twoOpt(c) || this.orOpt(c));
     }
+    return this.gained;
   }
 
-  /** Two neighbouring short stretches change places. */
-  doubleBridge(random: () => number): void {
-    const { size, order } = this;
+  /** Two neighbouring short stretches change places; how much longer the round is then. */
+  doubleBridge(random: () => number): number {
+    const { size, order, cost, moved } = this;
     const most = Math.max(1, Math.min(longestKick, Math.floor((size - 2) / 3)));
     const first = 1 + Math.floor(random() * most);
     const second = 1 + Math.floor(random() * most);
     const from = Math.floor(random() * size);
-    const moved: number[] = [];
-    for (let k = 0; k < second; k++) moved.push(order[(from + 1 + first + k) % size]);
-    for (let k = 0; k < first; k++) moved.push(order[(from + 1 + k) % size]);
-    for (let k = 0; k < moved.length; k++) this.put((from + 1 + k) % size, moved[k]);
-    for (const at of [
-      from,
-      from + 1,
-      from + second,
-      from + second + 1,
-      from + first + second,
-      from + first + second + 1,
-    ]) {
-      this.wake(order[at % size]);
-    }
+    const at = (k: number) => order[from + k < size ? from + k : from + k - size];
+    const [before, after] = [at(0), at(first + second + 1)];
+    const [a, b, c, d] = [at(1), at(first), at(first + 1), at(first + second)];
+    for (let k = 0; k < second; k++) moved[k] = at(1 + first + k);
+    for (let k = 0; k < first; k++) moved[second + k] = at(1 + k);
+    for (let k = 1; k <= first + second; k++) this.put(from + k < size ? from + k : from + k - size, moved[k - 1]);
+    this.wake(before);
+    this.wake(c);
+    this.wake(d);
+    this.wake(a);
+    this.wake(b);
+    this.wake(after);
+    const now = cost[before * size + c] + cost[d * size + a] + cost[b * size + after];
+    return now - cost[before * size + a] - cost[b * size + c] - cost[d * size + after];
   }
 
   private wake(c: number): void {
@@ -166,14 +161,21 @@ class TourSearch {
     for (let side = 0; side < 2; side++) {
       const after = side === 0 ? this.next(c) : this.previous(c);
       const leg = cost[c * size + after];
-      for (const e of this.near[c]) {
+      const { near, least } = this;
+      for (let n = c * this.keep; n < (c + 1) * this.keep; n++) {
+        const e = near[n];
         const gain = leg - cost[c * size + e];
-        if (gain <= this.least) break;
+        if (gain <= least) break;
         const f = side === 0 ? this.next(e) : this.previous(e);
-        if (gain + cost[e * size + f] - cost[after * size + f] <= this.least) continue;
+        const all = gain + cost[e * size + f] - cost[after * size + f];
+        if (all <= least) continue;
+        this.gained += all;
         if (side === 0) this.reverse(after, e);
         else this.reverse(c, f);
-        for (const k of [c, after, e, f]) this.wake(k);
+        this.wake(c);
+        this.wake(after);
+        this.wake(e);
+        this.wake(f);
         return true;
       }
     }
@@ -218,17 +220,27 @@ class TourSearch {
     const before = forward ? this.previous(c) : this.next(c);
     const after = forward ? this.next(end) : this.previous(end);
     const freed = cost[before * size + c] + cost[end * size + after] - cost[before * size + after];
-    if (freed <= this.least) return false;
-    for (const e of this.near[c]) {
+    const { near, least } = this;
+    if (freed <= least) return false;
+    for (let n = c * this.keep; n < (c + 1) * this.keep; n++) {
+      const e = near[n];
       const gain = freed - cost[c * size + e];
-      if (gain <= this.least) break;
+      if (gain <= least) break;
       if (this.within(e, c, end, forward)) continue;
-      for (const f of [this.next(e), this.previous(e)]) {
+      for (let side = 0; side < 2; side++) {
+        const f = side === 0 ? this.next(e) : this.previous(e);
         const leg = (e === before && f === c) || (e === after && f === end);
         if (leg || this.within(f, c, end, forward)) continue;
-        if (gain + cost[e * size + f] - cost[end * size + f] <= this.least) continue;
+        const all = gain + cost[e * size + f] - cost[end * size + f];
+        if (all <= least) continue;
+        this.gained += all;
         this.relink(c, end, e, f, forward);
-        for (const k of [c, end, before, after, e, f]) this.wake(k);
+        this.wake(c);
+        this.wake(end);
+        this.wake(before);
+        this.wake(after);
+        this.wake(e);
+        this.wake(f);
         return true;
       }
     }
@@ -248,13 +260,12 @@ class TourSearch {
     const first = forward ? c : end;
     const last = forward ? end : c;
     const length = ((place[last] - place[first] + size) % size) + 1;
-    const segment: number[] = [];
-    for (let k = 0; k < length; k++) segment.push(order[(place[first] + k) % size]);
+    const segment = this.moved;
     const eFirst = this.next(e) === f;
     const target = eFirst ? e : f;
     // In the new order `target` comes first, then the stretch, then the other of e and f.
-    const headIsC = segment[0] === c;
-    if (eFirst !== headIsC) segment.reverse();
+    const turned = eFirst !== (first === c);
+    for (let k = 0; k < length; k++) segment[turned ? length - 1 - k : k] = order[(place[first] + k) % size];
     const gapAfter = (place[target] - place[last] + size) % size;
     const gapBefore = (place[first] - place[target] + size) % size;
     let at = place[first];
@@ -273,13 +284,4 @@ class TourSearch {
     }
     for (let k = 0; k < length; k++) this.put((at + k) % size, segment[k]);
   }
-}
-
-function neighbourLists(matrix: CostMatrix): Int32Array[] {
-  const { size, cost } = matrix;
-  const keep = size <= fullListsUpTo ? size - 1 : fewNeighbours;
-  return Array.from({ length: size }, (_, c) => {
-    const others = Array.from({ length: size }, (_, k) => k).filter((k) => k !== c);
-    return Int32Array.from(others.sort((a, b) => cost[c * size + a] - cost[c * size + b] || a - b).slice(0, keep));
-  });
 }
