@@ -25,6 +25,7 @@ export default defineConfig({
           name: 'journeys',
           environment: 'node',
           include: ['tests/journeys/**/*.test.ts'],
+          globalSetup: 'tests/journeys/build.ts',
           testTimeout: 90_000,
           hookTimeout: 120_000,
           fileParallelism: false,

@@ -9,6 +9,8 @@ export const browserArgs = [
   '--ignore-gpu-blocklist',
   // The software GPU paints a sheet of paper many times slower than the processor does.
   '--disable-gpu-rasterization',
+  // So does putting the page together, and its work queues up behind the map's.
+  '--disable-gpu-compositing',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',

@@ -6,8 +6,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { themeNames } from '../../src/app/theme.ts';
 import { axeViolations } from './axe.ts';
-import { picture, wasHere } from './land-ways.ts';
-import { startWalk, type Walk } from './serve.ts';
+import { wasHere } from './land-ways.ts';
+import { picture } from './light-map.ts';
+import { newPerson, startWalk, type Walk } from './serve.ts';
 
 vi.setConfig({ testTimeout: 600_000 });
 
@@ -83,10 +84,8 @@ let tab: Page;
 
 beforeAll(async () => {
   walk = await startWalk();
-  const context = await walk.browser.newContext({ reducedMotion: 'reduce', serviceWorkers: 'block' });
-  tab = await context.newPage();
+  tab = await (await newPerson(walk)).newPage();
   await wasHere(tab);
-  await tab.setViewportSize({ width: 1440, height: 900 });
   await tab.goto(`${walk.url}#site=yard&place=posts`);
   await tab.waitForSelector('mp-app[data-map=ready]', { timeout: 80_000 });
   await tab.locator('mp-box-list li button').first().waitFor({ timeout: 80_000 });

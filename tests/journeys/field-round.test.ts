@@ -1,6 +1,6 @@
 /** A volunteer walks forty boxes without signal: the app comes from the device, the browser is killed twice, no visit is lost. */
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
@@ -10,10 +10,10 @@ import { browserArgs, findBrowser } from '../../scripts/browser.mjs';
 import { birdById } from '../../src/birds/index.ts';
 import { inventSeasons } from '../../src/visits/invent.ts';
 import { writeVisitFile } from '../../src/visits/visit-file.ts';
+import { lightMap, picture } from './light-map.ts';
 import { startWalk, type Walk } from './serve.ts';
 
 const profile = mkdtempSync(join(tmpdir(), 'meadowpost-field-'));
-const pictures = 'out/pictures';
 let walk: Walk;
 let phone: { context: BrowserContext; page: Page };
 
@@ -37,6 +37,7 @@ async function pickUp(offline: boolean): Promise<typeof phone> {
     permissions: ['geolocation'],
     geolocation: { longitude: -84.0525, latitude: 40.3105, accuracy: 6 },
   });
+  await lightMap(context);
   await context.setOffline(offline);
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${walk.url}#site=park&place=round`);
@@ -111,7 +112,6 @@ async function visit(page: Page, number: number): Promise<number> {
 }
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
 }, 240_000);
 afterAll(async () => {
@@ -167,7 +167,7 @@ describe('forty boxes in airplane mode', () => {
 
   it('is walked, killed and walked on, and loses nothing', async () => {
     await walkOn(13);
-    await phone.page.screenshot({ path: `${pictures}/field-walk.png` });
+    await picture(phone.page, 'field-walk');
     for (const next of [27, 40]) {
       kill();
       await phone.context.close().catch(() => undefined);
@@ -218,7 +218,7 @@ describe('forty boxes in airplane mode', () => {
     const told = page.locator('mp-round-share .report');
     await expect.poll(() => told.textContent()).toContain('Nothing was overwritten: all versions are kept.');
     expect(await told.textContent()).toContain(`On ${seen!.date} walkers saw box ${seen!.box} differently`);
-    await page.screenshot({ path: `${pictures}/field-merge.png` });
+    await picture(page, 'field-merge');
     await input.setInputFiles([]);
     await input.setInputFiles(files[3]!);
     await expect.poll(() => report.textContent()).toMatch(/^0 visits were added/);

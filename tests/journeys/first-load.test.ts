@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { startWalk, type Walk } from './serve.ts';
+import { newPerson, startWalk, type Walk } from './serve.ts';
 
 interface Kept {
   readonly asked: number;
@@ -26,7 +26,7 @@ function partOf(name: string): string | null {
 
 describe('the first load', () => {
   it('is no larger than was kept, plus what is allowed', async () => {
-    const page = await walk.browser.newPage({ serviceWorkers: 'block' });
+    const page = await (await newPerson(walk)).newPage();
     const sizes = new Map<string, number>();
     page.on('response', async (response) => {
       const path = new URL(response.url()).pathname;
@@ -41,7 +41,7 @@ describe('the first load', () => {
       null,
       { timeout: 80_000 },
     );
-    await page.close();
+    await page.context().close();
     const sums: Record<string, number> = { code: 0, fonts: 0 };
     for (const [path, size] of sizes) {
       const part = partOf(path);
@@ -58,12 +58,12 @@ describe('the first load', () => {
   });
 
   it('fetches solver, import, drawing and PDF parts only when they are used', async () => {
-    const page = await walk.browser.newPage({ serviceWorkers: 'block' });
+    const page = await (await newPerson(walk)).newPage();
     const asked: string[] = [];
     page.on('request', (request) => asked.push(new URL(request.url()).pathname));
     await page.goto(`${walk.url}#site=none&place=posts`);
     await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
-    await page.close();
+    await page.context().close();
     expect(asked.length).toBeGreaterThan(10);
     expect(
       asked.filter((path) => /highs|to-pdf|read-import|geotiff|desk-|place-paper|place-land|\.woff$/.test(path)),

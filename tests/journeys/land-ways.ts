@@ -1,5 +1,4 @@
 /** Steps the Land journeys share. */
-import { mkdirSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 
 /** What the window holds, as plain data. */
@@ -70,19 +69,4 @@ export function around(x: number, y: number, radius: number, count: number): [nu
     const angle = (2 * Math.PI * i) / count;
     return [Math.round(x + radius * Math.sin(angle)), Math.round(y - radius * Math.cos(angle))];
   });
-}
-
-/** Keeps a picture for the eye. Software drawing under load may not give one in time: then that is said, and the walk goes on. */
-export async function picture(page: Page, name: string): Promise<void> {
-  mkdirSync('out/pictures', { recursive: true });
-  try {
-    await page.screenshot({ path: `out/pictures/${name}.png`, timeout: 20_000 });
-  } catch (error) {
-    console.warn(`no picture ${name}: ${String(error).split('\n')[0]}`);
-  }
-}
-
-/** What the page said that it should not have; the blocked service worker is the test's own doing. */
-export function untoward(said: readonly string[]): string[] {
-  return said.filter((line) => !line.includes('Service Worker registration blocked'));
 }

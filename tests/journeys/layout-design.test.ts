@@ -3,25 +3,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { themeNames } from '../../src/app/theme.ts';
 import { axeViolations } from './axe.ts';
 import { onScreen, openPosts, planHeld, planned, type Shown, saved, show, stopped } from './layout-ways.ts';
-import { type Opened, startWalk, type Walk } from './serve.ts';
+import { newWindow, type Opened, startWalk, type Walk } from './serve.ts';
 
 let walk: Walk;
 let desk: Opened;
 
 beforeAll(async () => {
   walk = await startWalk();
-  const context = await walk.browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    reducedMotion: 'reduce',
-    serviceWorkers: 'block',
-  });
-  const page = await context.newPage();
-  const said: string[] = [];
-  page.on('pageerror', (error) => said.push(String(error)));
-  page.on('console', (message) => {
-    if (message.type() === 'error') said.push(message.text());
-  });
-  desk = { page, said };
+  desk = await newWindow(walk);
+  const { page } = desk;
   await page.goto(`${walk.url}#site=park&place=posts`);
   await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
   await planned(page);

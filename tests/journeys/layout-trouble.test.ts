@@ -4,7 +4,7 @@ import type { GeoJSONSource } from 'maplibre-gl';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openPosts, planHeld, planned, type Shown } from './layout-ways.ts';
-import { openApp, startWalk, type Walk } from './serve.ts';
+import { newPerson, openApp, startWalk, type Walk } from './serve.ts';
 
 let walk: Walk;
 
@@ -21,7 +21,7 @@ async function ask(page: Page, bird: string, sites: number): Promise<void> {
 
 describe('a solver that cannot be fetched', () => {
   it('leaves a good plan that says it is not proven', async () => {
-    const context = await walk.browser.newContext({ serviceWorkers: 'block', viewport: { width: 1440, height: 900 } });
+    const context = await newPerson(walk);
     const page = await context.newPage();
     let blocked = 0;
     await context.route(/highs-[^/]*\.(js|wasm)$/, (route) => {

@@ -1,14 +1,12 @@
 /** A trail designer opens the park demo: forty numbered boxes, and the card of box 17 explains itself. */
-import { mkdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { picture } from './light-map.ts';
 import { type Opened, openApp, startWalk, type Walk } from './serve.ts';
 
-const pictures = 'out/pictures';
 let walk: Walk;
 let desk: Opened;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
   desk = await openApp(walk, '#site=park&place=posts');
 }, 180_000);
@@ -23,7 +21,7 @@ describe('the park demo', () => {
     expect(numbers).toEqual(Array.from({ length: 40 }, (_, i) => i + 1));
     expect(await page.locator('mp-box-keys [role=option]').count()).toBe(40);
     await expect.poll(() => page.locator('mp-place-posts h1').textContent()).toContain('40 boxes');
-    await page.screenshot({ path: `${pictures}/park-list.png` });
+    await picture(page, 'park-list');
   });
 
   it('explains box 17 from top to bottom', async () => {
@@ -56,7 +54,7 @@ describe('the park demo', () => {
     expect(await card.locator('h2').allTextContents()).toContain('Afternoon sun');
     await card.locator('mp-sun-strip .woods').waitFor({ state: 'attached' });
     expect(await page.evaluate(() => location.hash)).toBe('#site=park&place=posts&box=17');
-    await page.screenshot({ path: `${pictures}/park-box-17.png` });
+    await picture(page, 'park-box-17');
   });
 
   it('says nothing on the console and shows no trouble', async () => {

@@ -1,24 +1,18 @@
 /** A box moved by mouse and by keys with its score beside it, the better place taken with one key, two boxes side by side, the pictures of a card; and a woods corner that moves the scores. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { picture, untoward, wasHere } from './land-ways.ts';
-import { startWalk, type Walk } from './serve.ts';
+import { wasHere } from './land-ways.ts';
+import { picture } from './light-map.ts';
+import { newWindow, startWalk, type Walk } from './serve.ts';
 
 vi.setConfig({ testTimeout: 120_000 });
 let walk: Walk;
 let page: Page;
-const said: string[] = [];
+let said: readonly string[];
 
 beforeAll(async () => {
   walk = await startWalk();
-  const context = await walk.browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    reducedMotion: 'reduce',
-    serviceWorkers: 'block',
-  });
-  page = await context.newPage();
-  page.on('console', (message) => ['error', 'warning'].includes(message.type()) && said.push(message.text()));
-  page.on('pageerror', (error) => said.push(String(error)));
+  ({ page, said } = await newWindow(walk));
   await wasHere(page);
   await page.goto(`${walk.url}#site=yard&place=posts&box=1`);
   await page.waitForSelector('mp-app[data-map=ready]', { timeout: 80_000 });
@@ -279,6 +273,6 @@ describe('a woods corner', () => {
   });
 
   it('said nothing untoward on the way', () => {
-    expect(untoward(said)).toEqual([]);
+    expect(said).toEqual([]);
   });
 });

@@ -1,15 +1,13 @@
 /** The Round in the whole window: the rules once on a phone and once on a desktop (every page and theme alone: tests/browser/round), a sheet typed in, a round by its link. */
-import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeViolations } from './axe.ts';
-import { openApp, startWalk, type Walk } from './serve.ts';
+import { picture } from './light-map.ts';
+import { newPerson, openApp, startWalk, type Walk } from './serve.ts';
 
-const pictures = 'out/pictures';
 let walk: Walk;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
 }, 240_000);
 afterAll(async () => walk?.close());
@@ -34,7 +32,7 @@ describe.each([
   it('keeps the rules beside the map, and says nothing on the console', async () => {
     const { page, said } = await openApp(walk, '#site=yard&place=round&box=1', size);
     expect(await page.locator('mp-place-round h1').first().textContent()).toBe('Box 1');
-    await page.screenshot({ path: `${pictures}/round-${name}.png` });
+    await picture(page, `round-${name}`);
     expect(await axeViolations(page)).toEqual([]);
     await page.locator('mp-place-round mp-visit-choices button[data-state=eggs]').click();
     await page.locator('mp-visit-form button.keep').waitFor();
@@ -73,21 +71,14 @@ describe('a round by its link', () => {
     await page.locator('mp-round-share button', { hasText: 'Show the code' }).click();
     const link = (await page.locator('mp-round-share code').textContent()) ?? '';
     expect(link).toContain('#round=r1.');
-    const other = await page
-      .context()
-      .browser()!
-      .newContext({
-        viewport: { width: 390, height: 844 },
-        hasTouch: true,
-        serviceWorkers: 'block',
-      });
+    const other = await newPerson(walk, { width: 390, height: 844 });
     const phone = await other.newPage();
     await phone.goto(link);
     const heading = phone.locator('mp-round-way h1');
     await expect.poll(() => heading.textContent().catch(() => ''), { timeout: 30_000 }).toBe('Box 1');
     await phone.reload();
     await expect.poll(() => heading.textContent().catch(() => ''), { timeout: 30_000 }).toBe('Box 1');
-    await phone.screenshot({ path: `${pictures}/round-shared.png` });
+    await picture(phone, 'round-shared');
     await other.close();
   }, 240_000);
 });

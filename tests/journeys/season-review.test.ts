@@ -1,11 +1,10 @@
 /** Three invented seasons on the park demo: looked back on, a box opened, next year drafted and undone, tables taken along. */
-import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeViolations } from './axe.ts';
+import { picture } from './light-map.ts';
 import { type Opened, openApp, startWalk, type Walk } from './serve.ts';
 
-const pictures = 'out/pictures';
 let walk: Walk;
 let desk: Opened;
 
@@ -35,7 +34,6 @@ const reviewed = (page: Page) =>
     .toBe(true);
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
   desk = await openApp(walk, '#site=park&place=season');
 }, 240_000);
@@ -146,11 +144,11 @@ describe('the season of the park demo', () => {
     await page.setViewportSize({ width: 390, height: 844 });
     await page.locator('mp-notebook .heights button').last().click();
     expect(await heading(page)).toBe('Season review');
-    await page.screenshot({ path: `${pictures}/season-phone.png`, timeout: 90_000 });
+    await picture(page, 'season-phone');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     await page.locator('mp-season-boxes li button').nth(2).click();
     expect(await heading(page)).toBe('Box 3');
-    await page.screenshot({ path: `${pictures}/season-phone-box.png`, timeout: 90_000 });
+    await picture(page, 'season-phone-box');
     expect(await axeViolations(page)).toEqual([]);
     expect(desk.said).toEqual([]);
   }, 240_000);

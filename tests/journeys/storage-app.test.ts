@@ -1,18 +1,17 @@
 /** The list of sites, the word beside the name and the recovery screen, as a person meets them. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { startWalk, type Walk } from './serve.ts';
+import { picture } from './light-map.ts';
+import { newPerson, startWalk, type Walk } from './serve.ts';
 
-const pictures = 'out/pictures';
 let walk: Walk;
 let context: BrowserContext;
 let page: Page;
 const said: string[] = [];
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
   walk = await startWalk();
   context = await fresh();
   page = await open(context, '#site=yard&place=posts');
@@ -20,13 +19,7 @@ beforeAll(async () => {
 afterAll(async () => walk?.close());
 
 function fresh(size = { width: 1100, height: 760 }): Promise<BrowserContext> {
-  return walk.browser.newContext({
-    viewport: size,
-    hasTouch: size.width < 720,
-    reducedMotion: 'reduce',
-    serviceWorkers: 'block',
-    acceptDownloads: true,
-  });
+  return newPerson(walk, size);
 }
 
 async function open(where: BrowserContext, hash: string): Promise<Page> {
@@ -84,7 +77,7 @@ describe('the list of sites', () => {
     await act('Duplicate').click();
     await soon(() => sites()).toEqual(['Thistle Field (copy)', 'Thistle Field']);
     await more('Thistle Field (copy)');
-    await page.screenshot({ path: `${pictures}/sites-acts.png` });
+    await picture(page, 'sites-acts');
     await act('Delete').click();
     await soon(() => sites()).toEqual(['Thistle Field']);
     await message('Thistle Field (copy) is in the bin').getByText('Put it back').click();
@@ -99,7 +92,7 @@ describe('the list of sites', () => {
     await act('Earlier states').click();
     const rows = page.locator('mp-site-acts li');
     await soon(() => rows.count()).toBeGreaterThanOrEqual(2);
-    await page.screenshot({ path: `${pictures}/sites-states.png` });
+    await picture(page, 'sites-states');
     await rows.last().getByText('Go back to this').click();
     await soon(() => name()).toBe('New site');
     await soon(() => rows.first().textContent()).toContain('Went back to state 1');
@@ -160,7 +153,7 @@ describe('a second window', () => {
   it('looks on, takes over, and the first one says so', async () => {
     const second = await open(context, await page.evaluate(() => location.hash));
     await soon(() => word(second)).toContain('here to look at only');
-    await second.screenshot({ path: `${pictures}/sites-second-window.png` });
+    await picture(second, 'sites-second-window');
     await second.locator('mp-saved-word button').click();
     await soon(() => word(second)).toMatch(/^saved/);
     await soon(() => word()).toContain('here to look at only');
@@ -193,7 +186,7 @@ describe('two copies that differ', () => {
     const mine = recovery.locator(`section[data-site="${id}"]`);
     await soon(() => mine.textContent()).toContain('things drawn');
     expect(await mine.textContent()).toContain('nothing whole');
-    await page.screenshot({ path: `${pictures}/sites-recovery.png` });
+    await picture(page, 'sites-recovery');
     const coming = page.waitForEvent('download');
     await mine.getByText('Download the second copy').click();
     expect((await coming).suggestedFilename()).toContain('second copy');
@@ -232,7 +225,7 @@ describe('a browser that keeps nothing', () => {
     expect(await phone.locator('mp-kept-note section').textContent()).toContain(
       'Download your site before you close it',
     );
-    await phone.screenshot({ path: `${pictures}/sites-phone-window-only.png` });
+    await picture(phone, 'sites-phone-window-only');
     const coming = phone.waitForEvent('download');
     await act('Download', phone).click();
     expect((await coming).suggestedFilename()).toBe('Here Only.geojson');

@@ -1,4 +1,6 @@
 /** The page without a map, built as shipped and served on loopback: its origin keeps its own storage. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build, preview } from 'vite';
@@ -9,10 +11,9 @@ export interface Served {
   close(): Promise<void>;
 }
 
-const outDir = join(process.cwd(), 'out/storage-page');
-
 export async function serveStoragePage(): Promise<Served> {
   const root = join(process.cwd(), 'tests/journeys/storage-page');
+  const outDir = mkdtempSync(join(tmpdir(), 'meadowpost-storage-'));
   const before = process.env.NODE_ENV;
   process.env.NODE_ENV = 'production';
   await build({
@@ -30,7 +31,13 @@ export async function serveStoragePage(): Promise<Served> {
     preview: { host: '127.0.0.1', port: 0 },
     logLevel: 'error',
   });
-  return { url: server.resolvedUrls?.local[0] ?? '', close: () => server.close() };
+  return {
+    url: server.resolvedUrls?.local[0] ?? '',
+    async close() {
+      await server.close();
+      rmSync(outDir, { recursive: true, force: true });
+    },
+  };
 }
 
 /** Opens the page and waits for its shelf. */

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { builtApp, startWalk, type Walk } from './serve.ts';
+import { builtApp } from './build.ts';
+import { lightMap } from './light-map.ts';
+import { startWalk, type Walk } from './serve.ts';
 
 const copy = mkdtempSync(join(tmpdir(), 'meadowpost-update-'));
 let walk: Walk;
@@ -48,6 +50,7 @@ beforeAll(async () => {
   cpSync(builtApp, copy, { recursive: true });
   server = await preview({ build: { outDir: copy }, preview: { host: '127.0.0.1', port: 0 }, logLevel: 'error' });
   context = await walk.browser.newContext({ viewport: { width: 1000, height: 800 }, reducedMotion: 'reduce' });
+  await lightMap(context);
   page = await context.newPage();
   await page.goto(`${server.resolvedUrls?.local[0]}#site=yard&place=round`);
   await ready();
