@@ -1,6 +1,7 @@
 /** The whole way through the house on one page: a site becomes a plan. */
+import type { BirdGuide } from './birds/guide.ts';
 import { birdById } from './birds/index.ts';
-import { scorePost } from './criteria/card.ts';
+import { scorePost, withWho } from './criteria/card.ts';
 import { eyeOf } from './criteria/context.ts';
 import { spacingNeeded } from './criteria/spacing.ts';
 import { lengthText } from './criteria/units.ts';
@@ -28,7 +29,7 @@ export interface PlanOptions {
   readonly seconds?: number;
   /** How the exact solver is loaded when it is needed; without it nothing is proven. */
   readonly loadSolver?: LoadSolver;
-  /** A first answer within a second, its choice a little less good: to be followed by another. */
+  /** A first answer within a second, its choice a little less good, its walk coarse, its cards without the other birds: to be followed by another. */
   readonly sketch?: boolean;
   /** Draws of weights and knees for the sureness of each box; 0 unless given. */
   readonly draws?: number;
@@ -74,7 +75,7 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   );
   const numbers = numbersOf(walk);
   tell('cards', 0);
-  const boxes = boxesOf(stage, choice, numbers, early?.plan.boxes ?? []);
+  const boxes = boxesOf(stage, choice, numbers, early?.plan.boxes ?? [], sketch);
   const plan: Plan = {
     siteName: settings.name,
     date: settings.date,
@@ -196,9 +197,15 @@ function boxesOf(
   choice: Choice,
   numbers: ReadonlyMap<string, number>,
   early: readonly PlannedBox[],
+  sketch: boolean,
 ): PlannedBox[] {
   const known = new Map(early.map((box) => [`${box.bird} ${box.post}`, box.card]));
   const drawn = new Map(candidates.map((candidate) => [candidate.id, candidate]));
+  // Who else would live at each box is left out of a sketch: it takes half the time of the cards.
+  const cardOf = (candidate: Candidate, bird: BirdGuide) => {
+    const card = known.get(`${bird.id} ${candidate.id}`) ?? scorePost(ground, candidate, bird, suns, { who: !sketch });
+    return sketch ? card : withWho(card, ground, candidate, suns);
+  };
   const boxes = choice.sites.flatMap((site) => {
     const guide = birdById(site.bird);
     return site.posts.map((post, index): PlannedBox => {
@@ -215,7 +222,7 @@ function boxesOf(
         pairedWith: other ? numbers.get(other.id)! : null,
         holeHeight: eyeOf(candidate, guide),
         sureness: null,
-        card: known.get(`${site.bird} ${post.id}`) ?? scorePost(ground, candidate, guide, suns),
+        card: cardOf(candidate, guide),
       };
     });
   });

@@ -69,3 +69,8 @@ export function scorePost(
     who: who ? whoWouldLive(spot, candidate, suns) : [],
   };
 }
+
+/** A card made without the other birds, with them. */
+export function withWho(card: PostCard, ground: Ground, candidate: Candidate, suns: Suns): PostCard {
+  return card.who.length > 0 ? card : { ...card, who: whoWouldLive(makeSpot(ground, candidate.at), candidate, suns) };
+}

@@ -1,4 +1,4 @@
-/** Areas a person marked (sprayed, grazed): few, and asked for only on a card, so they are looked through one by one. */
+/** Areas a person marked (sprayed, grazed): few, so they are looked through one by one. */
 import type { Point } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
 import type { LonLat, SiteFeature } from '../site/types.ts';
@@ -33,17 +33,38 @@ function toArea(p: Point, area: readonly Point[][]): number {
   return inside ? 0 : least;
 }
 
+interface Marked {
+  readonly id: string;
+  readonly rings: readonly Point[][];
+}
+
+type Mark = (feature: SiteFeature) => boolean;
+
+/** Areas found and put on the plane once a ground and mark. */
+const kept = new WeakMap<Ground, Map<Mark, readonly Marked[]>>();
+
+function markedAreas(ground: Ground, marked: Mark): readonly Marked[] {
+  const marks = kept.get(ground) ?? new Map<Mark, readonly Marked[]>();
+  kept.set(ground, marks);
+  const known = marks.get(marked);
+  if (known) return known;
+  const areas = ground.site.features
+    .filter(marked)
+    .map((feature) => ({ id: feature.id, rings: rings(ground, feature) }));
+  marks.set(marked, areas);
+  return areas;
+}
+
 /** The nearest area that `marked` picks (such as `isSprayed`), and how far it is; null where none is. */
 export function groundWith(
   ground: Ground,
-  marked: (feature: SiteFeature) => boolean,
+  marked: Mark,
   p: Point,
 ): { readonly distance: number; readonly feature: string } | null {
   let nearest: { distance: number; feature: string } | null = null;
-  for (const feature of ground.site.features) {
-    if (!marked(feature)) continue;
-    const distance = toArea(p, rings(ground, feature));
-    if (distance < (nearest?.distance ?? Number.POSITIVE_INFINITY)) nearest = { distance, feature: feature.id };
+  for (const area of markedAreas(ground, marked)) {
+    const distance = toArea(p, area.rings);
+    if (distance < (nearest?.distance ?? Number.POSITIVE_INFINITY)) nearest = { distance, feature: area.id };
   }
   return nearest;
 }

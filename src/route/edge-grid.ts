@@ -17,6 +17,8 @@ export class EdgeGrid {
   private readonly members: Int32Array;
   private readonly seen: Uint32Array;
   private stamp = 0;
+  /** West and east end of a walk within a row. */
+  private readonly span = new Float64Array(2);
 
   /** Paths of x, y alternating; rings unless `open`. */
   constructor(paths: readonly Float64Array[], cell: number, open = false) {
@@ -92,15 +94,14 @@ export class EdgeGrid {
   meetings(ax: number, ay: number, bx: number, by: number, into: number[]): void {
     if (this.count === 0) return;
     this.stamp++;
-    const rowA = this.row(ay);
-    const rowB = this.row(by);
-    const [fromRow, toRow] = rowA <= rowB ? [rowA, rowB] : [rowB, rowA];
-    for (let r = fromRow; r <= toRow; r++) {
+    const toRow = this.row(Math.max(ay, by));
+    for (let r = this.row(Math.min(ay, by)); r <= toRow; r++) {
       // The stretch of the walk inside this row of cells, a little widened for rounding.
-      const [x0, x1] = stretch(ax, ay, bx, by, this.minY + r * this.cell, this.cell, r === 0, r === this.rows - 1);
+      const { span } = this;
+      stretch(ax, ay, bx, by, this.minY + r * this.cell, this.cell, r === 0, r === this.rows - 1, span);
       const margin = this.cell * 1e-6;
-      const from = this.starts[r * this.columns + this.column(x0 - margin)];
-      const to = this.starts[r * this.columns + this.column(x1 + margin) + 1];
+      const from = this.starts[r * this.columns + this.column(span[0] - margin)];
+      const to = this.starts[r * this.columns + this.column(span[1] + margin) + 1];
       for (let k = from; k < to; k++) {
         const e = this.members[k];
         if (this.seen[e] === this.stamp) continue;
@@ -140,7 +141,7 @@ function leftOf(a: Point, b: Point, p: Point): boolean {
   return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) >= -1e-9;
 }
 
-/** West and east end of the part of a–b in the row of cells that begins at `low`; rows at the rim reach out forever. */
+/** Writes the west and east end of the part of a–b in the row of cells that begins at `low`; rows at the rim reach out forever. */
 function stretch(
   ax: number,
   ay: number,
@@ -150,8 +151,10 @@ function stretch(
   height: number,
   first: boolean,
   last: boolean,
-): [number, number] {
-  let [s, t] = [0, 1];
+  into: Float64Array,
+): void {
+  let s = 0;
+  let t = 1;
   const rise = by - ay;
   if (Math.abs(rise) > 1e-12) {
     const margin = height * 1e-6;
@@ -162,7 +165,8 @@ function stretch(
   }
   const x0 = ax + s * (bx - ax);
   const x1 = ax + t * (bx - ax);
-  return x0 <= x1 ? [x0, x1] : [x1, x0];
+  into[0] = Math.min(x0, x1);
+  into[1] = Math.max(x0, x1);
 }
 
 function meet(ends: Float64Array, e: number, ax: number, ay: number, bx: number, by: number, into: number[]): void {

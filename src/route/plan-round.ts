@@ -113,7 +113,8 @@ function notesOn(input: RoundInput, ways: Ways, ends: readonly Point[]): string[
 /** Stops joined to the start, or to the largest group of stops. */
 function reachedStops(input: RoundInput, ways: Ways, ends: number): Set<number> {
   const all = input.stops.map((_, k) => k);
-  const joined = (from: number) => new Set(all.filter((k) => from === k + ends || ways.way(from, k + ends) !== null));
+  const joined = (from: number) =>
+    new Set(all.filter((k) => from === k + ends || ways.minutes(from, k + ends) !== null));
   if (input.start) return joined(0);
   return all.reduce(
     (best, k) => (best.has(k) || best.size >= all.length ? best : larger(best, joined(k + ends))),
@@ -144,7 +145,7 @@ class Walk {
   }
 
   rounds(): StopRound[] {
-    const minutes = matrixOf(this.placeOf.length, (a, b) => this.way(a, b).minutes);
+    const minutes = matrixOf(this.placeOf.length, (a, b) => this.ways.minutes(this.placeOf[a], this.placeOf[b])!);
     const stay = this.placeOf.map((place) => (place < this.ends ? 0 : this.input.stops[place - this.ends].minutes));
     const { walkers, seed } = this.input;
     const shares = splitRounds({ minutes, stay, shape: this.shape, walkers, seed });
@@ -160,6 +161,8 @@ class Walk {
     const places = this.walkOf(stops);
     if (this.shape === 'closed') places.pop();
     if (places.length < 3) return { stops, gap: 0 };
+    // Coarse minutes prove nothing about the walk.
+    if (this.input.grain === 'coarse') return { stops, gap: null };
     const own = matrixOf(places.length, (a, b) => minutes.cost[places[a] * minutes.size + places[b]]);
     const order = places.map((_, k) => k);
     const cost = this.shape === 'closed' ? roundCost(own, order) : pathCost(own, order);
@@ -185,7 +188,8 @@ class Walk {
       stops = trials.reduce((a, b) => (this.walkMinutes(minutes, b) < this.walkMinutes(minutes, a) ? b : a));
     }
     const judged = this.judged(minutes, best);
-    const least = this.walkMinutes(minutes, judged.stops) / (1 + (judged.gap ?? 0));
+    if (judged.gap === null) return this.round(1, stops, null);
+    const least = this.walkMinutes(minutes, judged.stops) / (1 + judged.gap);
     const walk = this.walkMinutes(minutes, stops);
     return this.round(1, stops, least > 0 ? Math.max(0, (walk - least) / least) : 0);
   }

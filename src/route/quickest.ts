@@ -30,8 +30,8 @@ export class Quickest {
     this.after = new Int32Array(4 * grid.nodes);
   }
 
-  /** Finds the quickest ways from node `source` to every place numbered `fromPlace` or more. */
-  run(source: number, fromPlace: number): void {
+  /** Finds the quickest ways from node `source` to the places numbered `fromPlace` or more: to all of them, or at least to the `enough` nearest. */
+  run(source: number, fromPlace: number, enough = Infinity): void {
     const { grid, minutes, before, left, first, last } = this;
     minutes.fill(Infinity);
     before.fill(-1);
@@ -40,7 +40,7 @@ export class Quickest {
     last.length = 0;
     this.entries = 0;
     const target = grid.firstPlace + fromPlace;
-    let waiting = grid.nodes - target;
+    let waiting = Math.min(enough, grid.nodes - target);
     minutes[source] = 0;
     this.put(source, 0);
     for (let b = 0; b < first.length && waiting > 0; b++) {
@@ -100,6 +100,11 @@ export class Quickest {
       const more = step[node * 16 + s];
       if (more < Infinity) this.relax(node, node + jump[s], at + more);
     }
+  }
+
+  /** Whether the last run went on until the quickest way to `node` was known. */
+  reached(node: number): boolean {
+    return this.left[node] >= 0;
   }
 
   /** Nodes from the source to `node`, both counted; empty when there is no way. */

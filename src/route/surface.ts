@@ -2,8 +2,8 @@
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/point.ts';
 import type { Ground } from '../ground/types.ts';
-import { fastestMinutesPerMetre, minutesPerMetre } from './pace.ts';
-import { Quickest } from './quickest.ts';
+import { minutesPerMetre } from './pace.ts';
+import { allRoutes, nearRoutes } from './routes.ts';
 import { freeNear } from './stand.ts';
 import type { Course } from './straighten.ts';
 import { straighten } from './straighten.ts';
@@ -24,6 +24,8 @@ export interface Way {
 export interface Ways {
   /** Null when no walk joins them. */
   way(a: number, b: number): Way | null;
+  /** Minutes of the way; null when there is none. Where ways are coarse, of the way before it is drawn taut: a few in a hundred more. */
+  minutes(a: number, b: number): number | null;
   /** Where a walker stands for each place; null where there is no free ground near enough. */
   readonly stands: readonly (Point | null)[];
 }
@@ -32,7 +34,7 @@ export interface Ways {
 const cellsWanted = { fine: 40_000, coarse: 10_000 };
 const smallestCell = 0.25;
 
-/** How finely ways are looked for: `coarse` ways are a little longer and found in a third of the time. */
+/** How finely ways are looked for: `coarse` ways are a little longer and found in a fraction of the time. */
 export type Grain = keyof typeof cellsWanted;
 
 /** Ways between all `places`. `reach[k]` says how far from place k free ground may lie (metres) when it stands on none; 3 unless given. */
@@ -52,12 +54,13 @@ export function waysBetween(
     frame,
     standing.map((k) => stands[k]!),
   );
-  return netWays(land, net, stands, standing);
+  return netWays(land, net, stands, standing, grain);
 }
 
 function straightWays(places: readonly Point[]): Ways {
   return {
     stands: places,
+    minutes: (a, b) => distance(places[a], places[b]) * minutesPerMetre(null),
     way(a, b) {
       const metres = distance(places[a], places[b]);
       return { metres, minutes: metres * minutesPerMetre(null), line: [places[a], places[b]] };
@@ -90,28 +93,43 @@ function frameOf(ground: Ground, places: readonly Point[], cells: number): Frame
   };
 }
 
-function netWays(land: Walkable, net: WalkGrid, stands: readonly (Point | null)[], standing: readonly number[]): Ways {
-  const found = new Map<number, Way | null>();
-  const size = stands.length;
+function netWays(
+  land: Walkable,
+  net: WalkGrid,
+  stands: readonly (Point | null)[],
+  standing: readonly number[],
+  grain: Grain,
+): Ways {
+  const found = grain === 'fine' ? allRoutes(net, standing.length) : nearRoutes(net, standing.length);
+  const placeOf = new Map(standing.map((place, k) => [place, k]));
   const course = courseOf(land, net);
-  const quickest = new Quickest(net, fastestMinutesPerMetre);
-  standing.forEach((a, k) => {
-    if (k + 1 >= standing.length) return;
-    quickest.run(net.firstPlace + k, k + 1);
-    for (let m = k + 1; m < standing.length; m++) {
-      const nodes = quickest.wayTo(net.firstPlace + m);
-      const direct = directWay(stands[a]!, stands[standing[m]]!, quickest.minutes[net.firstPlace + m], course);
-      found.set(a * size + standing[m], direct ?? (nodes.length > 0 ? drawWay(net, nodes, course) : null));
-    }
-  });
-  return {
-    stands,
-    way(a, b) {
-      if (a === b) return stands[a] ? { metres: 0, minutes: 0, line: [stands[a]!, stands[a]!] } : null;
-      const way = found.get(Math.min(a, b) * size + Math.max(a, b)) ?? null;
-      return way && a > b ? { ...way, line: [...way.line].reverse() } : way;
-    },
+  const drawn = new Map<number, Way | null>();
+  /** k < m, numbers among the standing places. */
+  const draw = (k: number, m: number): Way | null => {
+    const route = found.route(k, m);
+    const minutes = route.length > 0 ? found.minutes(k, m) : Infinity;
+    const direct = directWay(stands[standing[k]]!, stands[standing[m]]!, minutes, course);
+    return direct ?? (route.length > 0 ? drawWay(net, route, course) : null);
   };
+  const way = (a: number, b: number): Way | null => {
+    if (a === b) return stands[a] ? { metres: 0, minutes: 0, line: [stands[a]!, stands[a]!] } : null;
+    const [k, m] = [placeOf.get(Math.min(a, b)), placeOf.get(Math.max(a, b))];
+    if (k === undefined || m === undefined) return null;
+    const key = k * standing.length + m;
+    let known = drawn.get(key);
+    if (known === undefined) {
+      known = draw(k, m);
+      drawn.set(key, known);
+    }
+    return known && a > b ? { ...known, line: [...known.line].reverse() } : known;
+  };
+  const quick = (a: number, b: number): number | null => {
+    const [k, m] = [placeOf.get(a), placeOf.get(b)];
+    if (k === undefined || m === undefined) return null;
+    const minutes = found.minutes(k, m);
+    return minutes < Infinity ? minutes : null;
+  };
+  return { stands, way, minutes: grain === 'fine' ? (a, b) => way(a, b)?.minutes ?? null : quick };
 }
 
 /** The straight walk, when it crosses nothing and the net found nothing quicker. */

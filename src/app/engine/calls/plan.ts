@@ -25,7 +25,8 @@ export async function plan({ site }: { site: Site }, tools: CallTools): Promise<
   };
   const stage = stageOf(site, onProgress, prepare(site));
   const first = await planOn(stage, { proof: 'none', sketch: true, shouldStop, onProgress });
-  if (!loadSolver || first.plan.boxes.length === 0) return first.plan;
+  if (first.plan.boxes.length === 0) return first.plan;
+  if (!loadSolver) return (await planOn(stage, { proof: 'none', shouldStop, onProgress }, first)).plan;
   tools.partial(first.plan);
   tools.progress(null, posts.planParts.proof);
   const proven = await planOn(stage, { proof: 'quick', seconds, loadSolver, shouldStop }, first);
