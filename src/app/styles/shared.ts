@@ -42,6 +42,9 @@ export const shared = css`
   h3 {
     font: 700 0.875rem / 1.3 var(--serif);
   }
+  h1 + p {
+    margin-top: 4px;
+  }
   .sub {
     font: italic 400 1.125rem / 1.2 var(--serif);
   }

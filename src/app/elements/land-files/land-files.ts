@@ -24,7 +24,7 @@ export class LandFiles extends StoreElement {
         <h2>${file.download}</h2>
         <p>${file.downloadHint}</p>
         <div class="row" style="margin-top:8px">
-          <button data-do="download" ?disabled=${none} @click=${() => downloadSite(this.store)}>${file.download}</button>
+          <button class="filled" data-do="download" ?disabled=${none} @click=${() => downloadSite(this.store)}>${file.download}</button>
           <mp-own-file></mp-own-file>
         </div>
       </section>

@@ -84,7 +84,7 @@ export class LandTour extends StoreElement {
     const words = this.words.land.tour;
     if (tour === null)
       return tourSeen()
-        ? html`<p><button class="text" data-do="tour" @click=${() => startTour(this.store)}>${words.again}</button></p>`
+        ? html`<p><button class="text" style="margin-left:-14px" data-do="tour" @click=${() => startTour(this.store)}>${words.again}</button></p>`
         : html`<section aria-label=${words.label}>
             <p>${words.offer}</p>
             <div class="row" style="margin-top:8px">

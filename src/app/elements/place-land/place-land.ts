@@ -181,7 +181,7 @@ export class PlaceLand extends StoreElement {
     return html`<mp-page>
       <h1>${page === 'numbers' ? land.numbers.title : land.pages[page]}</h1>
       ${inside}
-      <button slot="foot" class=${page === 'kinds' ? '' : 'filled'} data-do="list" @click=${() => openPage(this.store, 'list')}>
+      <button slot="foot" class=${hasItsOwnStep.has(page) ? '' : 'filled'} data-do="list" @click=${() => openPage(this.store, 'list')}>
         ${land.back}
       </button>
     </mp-page>`;
@@ -212,7 +212,7 @@ export class PlaceLand extends StoreElement {
       }
       <button
         slot="foot"
-        class="filled"
+        class=${this.state.land.tour === null ? 'filled' : ''}
         data-do=${empty ? 'draw-grass' : 'draw'}
         @click=${() => (empty ? takeTool(this.store, { does: 'draw', kind: 'short-grass' }) : openPage(this.store, 'kinds'))}
       >
@@ -222,6 +222,9 @@ export class PlaceLand extends StoreElement {
     </mp-page>`;
   }
 }
+
+/** Pages with a step of their own have that filled, and the way back plain. */
+const hasItsOwnStep: ReadonlySet<LandPage> = new Set(['kinds', 'new', 'import', 'files']);
 
 const pageParts: Readonly<Record<Exclude<LandPage, 'list'>, () => TemplateResult>> = {
   kinds: () => html`<mp-land-kinds></mp-land-kinds>`,

@@ -95,9 +95,11 @@ export class PlacePosts extends StoreElement {
     const { posts } = this.words;
     void pages[page].load();
     const back = shownBox(this.state) ? posts.backToCard : posts.back;
+    // A page with a step of its own has that filled, and the way back plain.
+    const plain = page === 'choose' || page === 'kept';
     return html`<mp-page>
       ${pages[page].inside()}
-      <button slot="foot" class="filled" data-do="list" @click=${() => openPostsPage(this.store, 'list')}>${back}</button>
+      <button slot="foot" class=${plain ? '' : 'filled'} data-do="list" @click=${() => openPostsPage(this.store, 'list')}>${back}</button>
     </mp-page>`;
   }
 

@@ -29,6 +29,9 @@ export const postCardStyle = css`
   .wash {
     margin: 10px 0 6px;
   }
+  .strong {
+    margin: 8px 0 2px;
+  }
   .wash strong {
     color: var(--rust);
   }

@@ -44,7 +44,7 @@ export class PostsChoose extends StoreElement {
     const { minimumScore, suggestGrid, reachOfPaths, walkLimit } = site.settings;
     return html`<h1>${posts.chooseTitle}</h1>
       ${plan ? html`<p class="small">${plan.proof.sentence}</p>` : null}
-      <button class="again" data-do="again" ?disabled=${engine.at === 'work'} @click=${() => replan(this.store)}>${posts.chooseAgain}</button>
+      <button class="again filled" data-do="again" ?disabled=${engine.at === 'work'} @click=${() => replan(this.store)}>${posts.chooseAgain}</button>
       ${this.#locked(site)}
       <mp-land-wanted></mp-land-wanted>
       ${this.#field('minimumScore', String(minimumScore), posts.of100, (text) => Number(text.replace(',', '.')))}

@@ -115,6 +115,8 @@ export class PostsCompare extends StoreElement {
         )}
         ${one.card.rows.map(({ id, title }) => {
           const scores = both.map((box) => box.card.rows.find((row) => row.id === id && row.weight > 0)?.score ?? null);
+          // What neither is judged by tells them not apart.
+          if (scores.every((score) => score === null)) return null;
           return this.#row(
             title,
             scores.map((score) => (score === null ? null : score * 100)),

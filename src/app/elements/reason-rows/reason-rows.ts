@@ -3,6 +3,7 @@ import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Row } from '../../../criteria/criterion.ts';
 import type { PostCard } from '../../../plan-types.ts';
+import { birdName } from '../../bird-name.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import '../curve-spark/curve-spark.ts';
@@ -65,7 +66,7 @@ export class ReasonRows extends StoreElement {
     return html`<ul aria-label=${this.words.posts.reasons}>
         ${card.rows.filter((row) => row.weight > 0).map((row) => this.#row(row, card, marks))}
       </ul>
-      ${rest.length > 0 ? html`<p class="small rest">${this.#rest(rest)}</p>` : null}`;
+      ${rest.length > 0 ? html`<p class="small rest">${this.#rest(rest, card)}</p>` : null}`;
   }
 
   #row(row: Row, card: PostCard, marks: SourceMarks) {
@@ -88,7 +89,14 @@ export class ReasonRows extends StoreElement {
     return html`<span class="small not">${this.words.posts.notJudged}</span>`;
   }
 
-  #rest(rows: readonly Row[]): string {
-    return rows.map((row) => `${row.sentence}.`).join(' ');
+  /** The bird is named once. */
+  #rest(rows: readonly Row[], { bird }: PostCard): string {
+    const name = `${birdName(bird)} `;
+    return rows
+      .map(
+        ({ sentence }, i) =>
+          `${i > 0 && sentence.startsWith(name) ? this.words.posts.itDoes(sentence.slice(name.length)) : sentence}.`,
+      )
+      .join(' ');
   }
 }

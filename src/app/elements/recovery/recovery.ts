@@ -58,6 +58,8 @@ export class Recovery extends StoreElement {
     const { recovery } = this.words.library;
     const found = finding[copy];
     const counts = this.counts.get(`${copy} ${finding.site}`);
+    const other = finding[copies.find((one) => one !== copy)!];
+    const newer = other !== null && found !== null && found.rev > other.rev;
     if (!found)
       return html`<div data-copy=${copy}>
         <h3>${recovery[copy]}</h3>
@@ -71,7 +73,7 @@ export class Recovery extends StoreElement {
         ${
           finding.trouble === 'newer-schema'
             ? null
-            : html`<button @click=${() => takeCopy(this.store, finding, copy)}>${recovery.take(recovery[copy])}</button>`
+            : html`<button class=${newer ? 'filled' : ''} @click=${() => takeCopy(this.store, finding, copy)}>${recovery.take(recovery[copy])}</button>`
         }
         <button class="text" @click=${() => downloadCopy(this.store, finding, copy)}>
           ${recovery.download(recovery[copy])}

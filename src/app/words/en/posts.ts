@@ -106,6 +106,7 @@ export const posts = {
   whyHere: 'Why here',
   nudge: (way: string, wind: string, gain: number) => `Nudge ${way} ${wind}, +${gain}`,
   nudgeHint: 'Key N',
+  itDoes: (what: string) => `It ${what}`,
   nothingWeak: 'Nothing weak: every reason scores 90 or more.',
   judged: (percent: number) =>
     `Only ${percent} % of the reasons, by weight, could be judged: the land around is not all drawn.`,
