@@ -15,7 +15,7 @@ export interface Suns {
   readonly birds: readonly BirdGuide[];
   /** The afternoon sun of a bird's season. Throws for a bird that was neither of the region nor asked for. */
   of(bird: BirdGuide): SunTable;
-  /** Whether the sun of a bird's season is among those made. */
+  /** Whether the bird's season is one of those named. */
   knows(bird: BirdGuide): boolean;
   /** What the facing advice rests on wherever a post stands. */
   readonly facing: FacingGrounds;
@@ -30,25 +30,26 @@ function regionBirds({ region }: SiteSettings): readonly BirdGuide[] {
   return isRegion(region) ? birdsOf(region) : [];
 }
 
-/** Made once for a site, then only read. `extra` are birds to be scored that are not of the site's region. */
+/** Made once for a site; a season's sun when it is first asked for. `extra` are birds to be scored that are not of the site's region. */
 export function makeSuns(ground: Ground, extra: readonly BirdGuide[] = []): Suns {
   const { settings } = ground.site;
   const { centre } = ground.frame;
   const year = Number(settings.date.slice(0, 4));
   const birds = regionBirds(settings).map((bird) => birdFor(bird, settings));
+  const seasons = new Set([...birds, ...extra].map(seasonOf));
   const tables = new Map<string, SunTable>();
-  for (const bird of [...birds, ...extra]) {
-    const season = seasonOf(bird);
-    if (!tables.has(season)) tables.set(season, makeSunTable(centre, bird.season.from, bird.season.to, year));
-  }
   return {
     birds,
     of(bird) {
-      const table = tables.get(seasonOf(bird));
-      if (!table) throw new Error(`no sun for ${bird.id}: name the bird when the suns are made`);
+      const season = seasonOf(bird);
+      const made = tables.get(season);
+      if (made) return made;
+      if (!seasons.has(season)) throw new Error(`no sun for ${bird.id}: name the bird when the suns are made`);
+      const table = makeSunTable(centre, bird.season.from, bird.season.to, year);
+      tables.set(season, table);
       return table;
     },
-    knows: (bird) => tables.has(seasonOf(bird)),
+    knows: (bird) => seasons.has(seasonOf(bird)),
     facing: facingGrounds(centre[1], settings),
     needle: declination(centre, settings.date),
   };

@@ -1,5 +1,13 @@
 /** Distances to straight segments, in metres. */
 
+/** Copies ax, ay, bx, by of piece `from` to piece `to` of another list. */
+export function copyPiece(ends: Float64Array, from: number, into: Float64Array, to: number): void {
+  into[4 * to] = ends[4 * from]!;
+  into[4 * to + 1] = ends[4 * from + 1]!;
+  into[4 * to + 2] = ends[4 * from + 2]!;
+  into[4 * to + 3] = ends[4 * from + 3]!;
+}
+
 /** Where on the segment a→b the place nearest to p lies: 0 at a, 1 at b; 0 when the segment has no length. */
 export function nearestShare(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax;

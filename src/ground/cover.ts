@@ -1,6 +1,7 @@
 /** Shares of a disc by kind of land. */
 import { type DiscScratch, discShares, makeDiscScratch, type Painted } from '../geometry/disc.ts';
 import { makeGrid } from '../geometry/grid.ts';
+import { copyPiece } from '../geometry/segment.ts';
 import { type CoverKind, coverKinds } from '../site/types.ts';
 import type { Layer } from './layer.ts';
 import type { Shares } from './types.ts';
@@ -26,8 +27,7 @@ function paint(layer: Layer): Painted {
     if (left === right) continue;
     onLeft[used] = left;
     onRight[used] = right;
-    for (let k = 0; k < 4; k++) ends[4 * used + k] = layer.ends[4 * s + k]!;
-    used++;
+    copyPiece(layer.ends, s, ends, used++);
   }
   const grid = makeGrid(ends.subarray(0, 4 * used));
   const pieces = grid ? grid.piece : new Int32Array(0);

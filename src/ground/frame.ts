@@ -15,20 +15,23 @@ export interface Mercator {
   readonly earth?: string;
 }
 
+const radians = Math.PI / 180;
+
 /** A transverse Mercator around a place: lon/lat ⇄ metres. */
 export function transverseMercator([lon, lat]: LonLat, figures: Mercator = {}): Frame {
   const { scale = 1, falseEasting = 0, falseNorthing = 0, earth = '+datum=WGS84' } = figures;
   const plane = `+proj=tmerc +lat_0=${lat} +lon_0=${lon} +k=${scale} +x_0=${falseEasting} +y_0=${falseNorthing}`;
-  const projection = proj4(`+proj=longlat ${earth} +no_defs`, `${plane} ${earth} +units=m +no_defs`);
+  // Asked itself, without the change of datums that two projections of one earth do not need: a site has a hundred thousand positions.
+  const projection = proj4.Proj(`${plane} ${earth} +units=m +no_defs`);
   return {
     centre: [lon, lat],
     toPlane(position: LonLat): Point {
-      const plane = projection.forward([position[0], position[1]]);
-      return { x: plane[0]!, y: plane[1]! };
+      const { x, y } = projection.forward({ x: position[0] * radians, y: position[1] * radians });
+      return { x, y };
     },
     toLonLat({ x, y }: Point): LonLat {
-      const [east, north] = projection.inverse([x, y]) as [number, number];
-      return [east, north];
+      const place = projection.inverse({ x, y });
+      return [place.x / radians, place.y / radians];
     },
   };
 }

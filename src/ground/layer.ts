@@ -3,6 +3,7 @@
  * area on top on either side. Everything measured on areas is read from the seams.
  */
 import { type Bands, bandsContain, makeBands } from '../geometry/bands.ts';
+import { copyPiece } from '../geometry/segment.ts';
 import type { DrawnArea } from './drawn.ts';
 import { makePartFinder, type PartFinder } from './part-finder.ts';
 import { type OutlineEdges, outlineEdges, splitEdges } from './split-edges.ts';
@@ -128,8 +129,7 @@ export function makeLayer(areas: readonly DrawnArea[]): Layer {
     if (onLeft === onRight) continue;
     left[used] = onLeft;
     right[used] = onRight;
-    for (let k = 0; k < 4; k++) ends[4 * used + k] = bands.ends[4 * p + k]!;
-    used++;
+    copyPiece(bands.ends, p, ends, used++);
   }
   return {
     areas,

@@ -51,7 +51,11 @@ function makeSunView({ azimuth, tangent }: Rays): SunView {
 function levelsOf(layer: Layer, stands: readonly Stand[]): number[] {
   const heights = new Set([0]);
   for (const { height } of layer.areas) heights.add(height);
-  for (const { height } of stands) for (const h of height) heights.add(h);
+  for (const { height } of stands) {
+    // Runs of one height are the rule.
+    let last = 0;
+    for (const h of height) if (h !== last) heights.add((last = h));
+  }
   return [...heights].sort((a, b) => a - b);
 }
 

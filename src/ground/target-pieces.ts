@@ -1,4 +1,5 @@
 /** The pieces of one target: seams where its areas end, lines, and single places. */
+import { copyPiece } from '../geometry/segment.ts';
 import type { CoverKind } from '../site/types.ts';
 import type { Drawn, DrawnPoint } from './drawn.ts';
 import type { Layer } from './layer.ts';
@@ -41,8 +42,7 @@ function seamsOf({ ends, left, right }: Layer, belongs: readonly boolean[]): { e
     const onRight = right[s]! >= 0 && inside[right[s]!] === 1;
     if (onLeft === onRight) continue;
     area[used] = onLeft ? left[s]! : right[s]!;
-    for (let k = 0; k < 4; k++) kept[4 * used + k] = ends[4 * s + k]!;
-    used++;
+    copyPiece(ends, s, kept, used++);
   }
   return { ends: kept.subarray(0, 4 * used), area: area.subarray(0, used) };
 }

@@ -49,8 +49,12 @@ export function solarNoon(date: string, lat: number, lon: number): number {
   return getTimes(new Date(meanNoon(date, lon)), lat, lon).solarNoon.getTime();
 }
 
+/** Nearer to the equator than this the sun rises and sets every day: 90° less the tilt (23.45°), refraction and half the disc (0.83°). */
+const alwaysRises = 65.5;
+
 /** Whether the sun stays up or down the whole of `date`; null when it rises and sets. */
 export function polarDay(date: string, lat: number, lon: number): 'up' | 'down' | null {
+  if (Math.abs(lat) < alwaysRises) return null;
   const times = getTimes(new Date(meanNoon(date, lon)), lat, lon);
   if (times.alwaysUp) return 'up';
   return times.alwaysDown ? 'down' : null;
