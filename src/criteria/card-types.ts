@@ -6,7 +6,7 @@ import type { Row } from './criterion.ts';
 
 /** A place a box may stand: drawn, imported or suggested. */
 export interface Candidate {
-  /** Feature id of a drawn post; `grid-x-y` for a suggested one. */
+  /** Feature id of a drawn post; `grid-` and its degrees for a suggested one. */
   readonly id: string;
   readonly at: Point;
   readonly state: PostState;

@@ -1,6 +1,8 @@
 /** Where a box may stand: the posts drawn, and a grid of suggestions on allowed ground where one is asked for. */
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/point.ts';
+import type { Bounds } from '../ground/drawn.ts';
+import { type LatticePlace, latticeIn } from '../ground/lattice.ts';
 import type { Ground } from '../ground/types.ts';
 import type { Candidate } from '../plan-types.ts';
 import {
@@ -13,13 +15,15 @@ import {
   postPair,
   postState,
 } from '../site/properties.ts';
-import type { SiteFeature } from '../site/types.ts';
+import type { SiteFeature, SiteSettings } from '../site/types.ts';
 
 /** Suggestions stand no closer than this, metres: finer than anyone sets a post by eye (ours). */
 export const finestGrid = 5;
 
 /** Most suggestions: a larger site gets a wider grid (ours; the proof is promised up to 10,000 candidates). */
 const mostSuggested = 10_000;
+/** A grid that must be wider than asked is made so by steps of a twelfth of a doubling (ours). */
+const widening = 2 ** (1 / 12);
 
 /** A place whose surroundings are mostly undrawn cannot be judged, so none is suggested there: metres around, share (ours). */
 const surroundings = 40;
@@ -60,21 +64,35 @@ function suggestions(ground: Ground, spacing: number, drawn: readonly Candidate[
   const box = suggestionBox(ground);
   if (!box) return [];
   const area = (box.max.x - box.min.x) * (box.max.y - box.min.y);
-  const gap = Math.max(spacing, Math.sqrt(area / (mostSuggested * Math.sqrt(0.75))));
-  const rise = gap * Math.sqrt(0.75);
+  const least = Math.max(spacing, Math.sqrt(area / (mostSuggested * Math.sqrt(0.75))));
+  const framed = hasFramedIds(ground.site.settings);
+  // In steps, so that a site that grows by a little keeps its grid.
+  const gap = framed ? least : spacing * widening ** Math.ceil(Math.log(least / spacing) / Math.log(widening) - 1e-9);
   const found: Candidate[] = [];
-  for (let row = Math.ceil(box.min.y / rise); row * rise <= box.max.y; row++) {
-    const shift = row % 2 === 0 ? 0 : gap / 2;
-    for (let column = Math.ceil((box.min.x - shift) / gap); column * gap + shift <= box.max.x; column++) {
-      const at = { x: column * gap + shift, y: row * rise };
-      if (maySuggest(ground, at, gap, drawn)) found.push(placeCandidate(`grid-${column}-${row}`, at));
-    }
+  for (const { id, at } of framed ? framedLattice(box, gap) : latticeIn(ground.frame, box, gap)) {
+    if (maySuggest(ground, at, gap, drawn)) found.push(placeCandidate(id, at));
   }
   return found;
 }
 
+/** Whether a site keeps places of the lattice that lay on the site's frame, as files of before the fixed one do: it then keeps that lattice. */
+function hasFramedIds({ order, plans }: SiteSettings): boolean {
+  const framed = (id: string) => /^grid--?\d+--?\d+$/.test(id);
+  return order.some(framed) || plans.some(({ boxes }) => boxes.some(({ post }) => framed(post)));
+}
+
+/** The lattice of old: it moves with the middle of everything drawn. */
+function* framedLattice({ min, max }: Bounds, gap: number): Generator<LatticePlace> {
+  const rise = gap * Math.sqrt(0.75);
+  for (let row = Math.ceil(min.y / rise); row * rise <= max.y; row++) {
+    const shift = row % 2 === 0 ? 0 : gap / 2;
+    for (let column = Math.ceil((min.x - shift) / gap); column * gap + shift <= max.x; column++)
+      yield { id: `grid-${column}-${row}`, at: { x: column * gap + shift, y: row * rise } };
+  }
+}
+
 /** The boundary's box where one is drawn, else everything drawn. */
-function suggestionBox(ground: Ground): { min: Point; max: Point } | null {
+function suggestionBox(ground: Ground): Bounds | null {
   const corners = ground.site.features
     .filter((f) => f.kind === 'boundary')
     .flatMap((f) =>
