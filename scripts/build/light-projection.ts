@@ -30,6 +30,7 @@ import simple from 'projections/tmerc';
 import exact from 'projections/etmerc';
 Proj.projections.add(simple);
 Proj.projections.add(exact);
+core.Proj = Proj;
 export default core;`;
       if (id === `\0none${tag}`) return 'export default () => { throw new Error("no projection files here"); };';
       if (id === `\0one-datum${tag}`)
