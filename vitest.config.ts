@@ -28,7 +28,9 @@ export default defineConfig({
           globalSetup: 'tests/journeys/build.ts',
           testTimeout: 90_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // Two at a time, after the others: one journey keeps about one processor busy.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
         },
       },
       {
