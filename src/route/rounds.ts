@@ -12,6 +12,8 @@ export interface SplitInput {
   readonly shape: TourShape;
   readonly walkers: number;
   readonly seed: number;
+  /** How long the big round is searched; as its places ask for unless given. */
+  readonly kicks?: number;
 }
 
 /** A walker's stops in order, without start and end, and the minutes walking and staying. */
@@ -27,7 +29,7 @@ function isEnd(input: SplitInput, place: number): boolean {
 
 /** Shares in the order of the big round; never more than there are stops. */
 export function splitRounds(input: SplitInput): Share[] {
-  const whole = bestTour(input.minutes, input.shape, input.seed);
+  const whole = bestTour(input.minutes, input.shape, input.seed, input.kicks);
   const stops = whole.order.filter((place) => !isEnd(input, place));
   const walkers = Math.max(1, Math.min(Math.floor(input.walkers), stops.length));
   if (walkers === 1) return [{ stops, minutes: shareMinutes(input, stops) }];

@@ -42,11 +42,13 @@ export function nearRoutes(net: WalkGrid, places: number): Routes {
   return {
     minutes: (k, m) => table.minutes[k * places + m],
     route(k, m) {
-      if (table.minutes[k * places + m] === Infinity) return [];
-      const known = table.routes.get(k * places + m);
-      if (known) return known;
-      quickest.run(net.firstPlace + k, m, 1);
-      return quickest.wayTo(net.firstPlace + m);
+      const key = k * places + m;
+      if (table.minutes[key] === Infinity) return [];
+      if (!table.routes.has(key)) {
+        quickest.run(net.firstPlace + k, m);
+        table.note(net, quickest, k, m);
+      }
+      return table.routes.get(key)!;
     },
   };
 }
