@@ -2,4 +2,7 @@
 import loadHighs from 'highs';
 import { solverLoader } from '../placement/solver.ts';
 
-export const loadSolver = solverLoader(() => loadHighs());
+export const loadSolver = solverLoader(
+  () => loadHighs(),
+  () => performance.now() / 1000,
+);

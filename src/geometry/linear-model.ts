@@ -57,6 +57,8 @@ export interface OpenModel {
 
 export interface LinearSolver {
   readonly name: string;
+  /** Seconds of a running clock, where there is one: for time limits over many solves and the work between them. */
+  readonly now?: () => number;
   /** Opens `model`, hands it to `work` and frees it afterwards. */
   withModel<T>(model: LinearModel, work: (open: OpenModel) => T): T;
 }

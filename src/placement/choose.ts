@@ -7,7 +7,7 @@ import { fixedIssues, wantedIssues } from './choice-issues.ts';
 import { type Field, fieldOf } from './field.ts';
 import { keepToWalk, tooFar } from './keep-to-walk.ts';
 import { type Layout, layoutOf } from './layout.ts';
-import { searchLayout } from './local-search.ts';
+import { type SearchOptions, searchLayout } from './local-search.ts';
 import { proveLayout } from './prove.ts';
 import type { BuiltUnits } from './units.ts';
 import { buildUnits } from './units.ts';
@@ -132,9 +132,12 @@ export async function choose(input: ChooseInput): Promise<Choice> {
 
 function goodLayout({ seed, sketch, shouldStop }: FullChooseInput, field: Field): Layout {
   return sketch
-    ? searchLayout(field, { seed, moves: sketchMoves(field.count), runs: 2, shouldStop })
-    : searchLayout(field, { seed, moves: movesFor(field.count), runs: 5, shouldStop });
+    ? searchLayout(field, { seed, moves: sketchMoves(field.count), runs: 2, patch: patchSites, shouldStop })
+    : searchLayout(field, { seed, ...goodSearch(field.count), shouldStop });
 }
+
+/** Sites of a patch chosen anew together (ours). */
+const patchSites = 7;
 
 /** The units of the choice to begin from; null when there is none or it is not made of the same units. */
 function startLayout({ start }: FullChooseInput, built: BuiltUnits): Layout | null {
@@ -145,9 +148,10 @@ function startLayout({ start }: FullChooseInput, built: BuiltUnits): Layout | nu
   return found.every((u) => u !== undefined) ? layoutOf(built.problem, found) : null;
 }
 
-/** Enough moves for an answer within a second: about a quarter of a microsecond each. */
-function movesFor(units: number): number {
-  return units <= 60 ? 60_000 : Math.min(2_400_000, 500_000 + units * 1500);
+/** An answer within a second, a tenth to a third of a microsecond a move, cheapest where units are few. */
+export function goodSearch(units: number): Pick<SearchOptions, 'moves' | 'runs' | 'patch'> {
+  const moves = units <= 60 ? 60_000 : units <= 1200 ? Math.min(4_000_000, 500_000 + units * 3500) : 2_400_000;
+  return { moves, runs: 8, patch: patchSites };
 }
 
 /** Enough for an answer within 1 % of the best where there is room, a quarter of a second on 3,000 units. */

@@ -1,6 +1,6 @@
 /** Sets of units of which at most one can be chosen: the rows of the exact model. One row a clique bounds far better than one a conflict. */
 import type { ConflictGraph } from './conflict-graph.ts';
-import { adjacent, nodesOf } from './conflict-graph.ts';
+import { adjacent, conflictGraph, nodesOf } from './conflict-graph.ts';
 import type { Field } from './field.ts';
 
 /** Units of a clique, rising. */
@@ -130,4 +130,24 @@ export function violatedCliques(graph: ConflictGraph, share: Float64Array, most:
     .sort((p, q) => q.sum - p.sum)
     .slice(0, most)
     .map((f) => f.clique);
+}
+
+/**
+ * Violated cliques of the fractional answer `x` (by node of the graph), at most `most`, each grown over every unit still in question. Nodes
+ * of the graph.
+ */
+export function cliqueCuts(field: Field, graph: ConflictGraph, x: Float64Array, most: number): number[][] {
+  const support = [...x.keys()].filter((k) => x[k] > 1e-5);
+  const small = conflictGraph(
+    field,
+    Int32Array.from(support, (k) => graph.units[k]),
+  );
+  const share = Float64Array.from(support, (k) => x[k]);
+  return violatedCliques(small, share, most).map((clique) =>
+    grow(
+      graph,
+      clique.map((k) => support[k]),
+      (k) => -field.weight[graph.units[k]],
+    ),
+  );
 }

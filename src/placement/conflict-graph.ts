@@ -5,6 +5,8 @@ import { conflict } from './field.ts';
 export interface ConflictGraph {
   /** Unit of each node, rising. */
   readonly units: Int32Array;
+  /** Node of each unit of the field; −1 for units that are not in the graph. */
+  readonly nodeOf: Int32Array;
   readonly size: number;
   /** 32-bit words in a row. */
   readonly words: number;
@@ -41,7 +43,7 @@ export function conflictGraph(field: Field, units: Int32Array): ConflictGraph {
       }
     }
   }
-  return { units, size, words, bits, edges };
+  return { units, nodeOf: node, size, words, bits, edges };
 }
 
 /** Whether nodes a and b conflict. */

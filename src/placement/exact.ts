@@ -2,15 +2,19 @@
  * The proof: set packing with one row a clique, solved in steps that each only shrink the question. The linear relaxation bounds
  * every layout; units whose price says they cannot be part of a better one are left out; what remains goes to branch and bound.
  */
-import type { LinearModel, LinearSolver, OpenModel, SolveAnswer } from '../geometry/linear-model.ts';
-import { onesRows, stackRows } from '../geometry/linear-model.ts';
+import type { LinearSolver, OpenModel, SolveAnswer } from '../geometry/linear-model.ts';
+import { onesRows } from '../geometry/linear-model.ts';
 import type { Clique } from './cliques.ts';
-import { cellCliques, coverCliques, grow, violatedCliques } from './cliques.ts';
+import { cellCliques, cliqueCuts, coverCliques } from './cliques.ts';
 import type { ConflictGraph } from './conflict-graph.ts';
 import { conflictGraph } from './conflict-graph.ts';
 import type { Field } from './field.ts';
 import type { Layout } from './layout.ts';
 import { layoutOf } from './layout.ts';
+import type { WeightedRow } from './local-cuts.ts';
+import { LocalRounds } from './local-rounds.ts';
+import type { PackingModel } from './packing-model.ts';
+import { packingModel, weightedRows } from './packing-model.ts';
 import { searchPriced } from './priced-search.ts';
 import { roundedLayout } from './rounding.ts';
 
@@ -40,6 +44,8 @@ const quickToBranch = 300;
 /** Shares of the gap tried before the whole of it, and the share of the time left that each may take. */
 const windows = [0.3, 0.6];
 const windowTime = 0.35;
+/** Share of all time that stronger rows leave to branch and bound. */
+const branchingTime = 0.15;
 const mostCutRounds = 40;
 const cutsPerRound = 300;
 /** Units that branch and bound is tried on, and that conflicts are kept as bit rows for. */
@@ -62,11 +68,15 @@ class Proof {
   private readonly base: number;
   private alive: Int32Array;
   private cliques: Clique[];
+  private rows: WeightedRow[] = [];
+  private readonly local: LocalRounds;
   private bound = Infinity;
   /** Reduced cost of each unit alive in the last relaxation, and that relaxation's bound. */
   private price = new Float64Array(0);
   private priced = Infinity;
-  private spent = 0;
+  private readonly began: number;
+  /** Seconds in the solver: what there is to go by without a clock. */
+  private solving = 0;
 
   constructor(field: Field, start: Layout, solver: LinearSolver, options: ExactOptions) {
     this.field = field;
@@ -81,6 +91,8 @@ class Proof {
       (u) => !units[u].fixed && this.caps[units[u].bird] > 0,
     );
     this.cliques = cellCliques(field, this.alive);
+    this.local = new LocalRounds(field, options.seconds);
+    this.began = solver.now?.() ?? 0;
   }
 
   run(): ExactAnswer {
@@ -96,41 +108,19 @@ class Proof {
   }
 
   private result(end: ExactAnswer['end'], bound: number | null): ExactAnswer {
-    return { layout: this.layout, bound, end, seconds: this.spent };
+    return { layout: this.layout, bound, end, seconds: this.spent() };
+  }
+
+  private spent(): number {
+    return this.solver.now ? this.solver.now() - this.began : this.solving;
   }
 
   private left(): number {
-    return this.options.seconds - this.spent;
+    return this.options.seconds - this.spent();
   }
 
-  private model(): { model: LinearModel; column: Int32Array } {
-    const { field, alive } = this;
-    const column = new Int32Array(field.count).fill(-1);
-    alive.forEach((u, k) => {
-      column[u] = k;
-    });
-    const lists = this.cliques.map((clique) => clique.map((u) => column[u]).filter((k) => k >= 0));
-    const rows = [
-      onesRows(
-        lists.filter((list) => list.length > 1),
-        -Infinity,
-        1,
-      ),
-    ];
-    this.caps.forEach((cap, bird) => {
-      const list = [...alive.keys()].filter((k) => field.bird[alive[k]] === bird);
-      if (list.length > cap) rows.push(onesRows([list], -Infinity, cap));
-    });
-    return {
-      column,
-      model: {
-        maximize: true,
-        cost: Float64Array.from(alive, (u) => field.weight[u]),
-        columnLower: new Float64Array(alive.length),
-        columnUpper: new Float64Array(alive.length).fill(1),
-        rows: stackRows(...rows),
-      },
-    };
+  private model(): PackingModel {
+    return packingModel(this.field, this.alive, this.caps, this.cliques, this.rows);
   }
 
   /** Relaxation, cuts and prices in turn until nothing is gained; the model is laid out anew when many units have left. */
@@ -149,41 +139,65 @@ class Proof {
     let last = Infinity;
     for (let round = 0; ; round++) {
       const answer = open.solve({ seconds: Math.max(0.1, this.left()), shouldStop: this.options.shouldStop });
-      this.spent += answer.seconds;
+      this.solving += answer.seconds;
       if (answer.end !== 'optimal') return answer.end === 'clock' || answer.end === 'stopped' ? answer.end : 'failed';
       const value = answer.bound! * (1 + safety) + this.base;
       this.bound = Math.min(this.bound, value);
       this.take(roundedLayout(this.field, this.alive, answer.x!, this.standing, this.caps));
-      if (this.bound < this.layout.value + worthwhile) return 'proven';
-      const stays = this.staying(answer);
-      if (stays.length < this.alive.length * 0.6) {
-        this.alive = stays;
-        return 'smaller';
-      }
-      if (this.alive.length > mostForBits || round >= mostCutRounds) return this.settle(answer);
+      const shrunk = this.shrink(answer);
+      if (shrunk) return shrunk;
+      if (this.alive.length > mostForBits) return this.settle(answer);
       graph ??= conflictGraph(this.field, this.alive);
-      const cuts = this.cuts(graph, answer.x!);
-      // Small steps at the end cost more time here than they save in branch and bound.
-      if (cuts.length === 0 || (round > 4 && last - value < 2e-5 * value)) return this.settle(answer);
+      const cuts = cliqueCuts(this.field, graph, answer.x!, cutsPerRound);
+      // Small steps at the end cost more time here than stronger rows do.
+      const tapers = cuts.length === 0 || (round > 4 && last - value < 2e-5 * value) || round >= mostCutRounds;
       last = value;
-      open.addRows(onesRows(cuts, -Infinity, 1));
+      if (tapers && !this.local.begun) {
+        this.search(answer);
+        const smaller = this.shrink(answer);
+        if (smaller) return smaller;
+      }
+      if (tapers || this.local.begun) {
+        const rows = this.stronger(graph, answer, value);
+        if (rows.length === 0) return this.settle(answer);
+        open.addRows(weightedRows(rows, graph.nodeOf));
+        this.rows.push(...rows);
+      }
       const { alive } = this;
+      if (cuts.length === 0) continue;
+      open.addRows(onesRows(cuts, -Infinity, 1));
       this.cliques.push(...cuts.map((cut) => cut.map((k) => alive[k])));
     }
+  }
+
+  /** Proven, or so few units left in question that the model is worth laying out anew. */
+  private shrink(answer: SolveAnswer): 'smaller' | 'proven' | null {
+    if (this.bound < this.layout.value + worthwhile) return 'proven';
+    const stays = this.staying(answer);
+    if (stays.length >= this.alive.length * 0.6) return null;
+    this.alive = stays;
+    return 'smaller';
+  }
+
+  private stronger(graph: ConflictGraph, answer: SolveAnswer, bound: number): WeightedRow[] {
+    const state = { share: answer.x!, reducedCost: answer.reducedCost!, bound, gap: bound - this.layout.value };
+    const reserve = this.options.seconds * branchingTime;
+    return this.local.next(graph, state, () => (this.options.shouldStop?.() ?? false) || this.left() < reserve);
   }
 
   /** One more search among the units whose prices speak for them, then only those stay that could still better it. */
   private settle(answer: SolveAnswer): 'go on' | 'proven' {
     // So few are branched on in no time.
-    if (this.staying(answer).length > quickToBranch) this.take(this.searched(answer.reducedCost!));
+    if (this.staying(answer).length > quickToBranch) this.search(answer);
     if (this.bound < this.layout.value + worthwhile) return 'proven';
     this.keep(answer);
     return 'go on';
   }
 
-  private searched(reducedCost: Float64Array): Layout {
+  private search({ reducedCost }: SolveAnswer): void {
     const { seconds, shouldStop } = this.options;
-    return searchPriced(this.field, this.layout, { alive: this.alive, reducedCost, seconds, shouldStop });
+    const { alive } = this;
+    this.take(searchPriced(this.field, this.layout, { alive, reducedCost: reducedCost!, seconds, shouldStop }));
   }
 
   /** Only those stay that could still better the layout, with what the relaxation says of them. */
@@ -198,24 +212,6 @@ class Proof {
   private staying(answer: SolveAnswer): Int32Array {
     const room = this.layout.value + worthwhile - (answer.bound! + this.base);
     return this.alive.filter((_, k) => answer.reducedCost![k] > room - 1e-6 || answer.x![k] > 1e-6);
-  }
-
-  /** Violated cliques of the fractional answer, each grown over every unit still in question. Nodes of the graph. */
-  private cuts(graph: ConflictGraph, x: Float64Array): number[][] {
-    const support = [...x.keys()].filter((k) => x[k] > 1e-5);
-    const small = conflictGraph(
-      this.field,
-      Int32Array.from(support, (k) => this.alive[k]),
-    );
-    const share = Float64Array.from(support, (k) => x[k]);
-    const { weight } = this.field;
-    return violatedCliques(small, share, cutsPerRound).map((clique) =>
-      grow(
-        graph,
-        clique.map((k) => support[k]),
-        (k) => -weight[this.alive[k]],
-      ),
-    );
   }
 
   private take(layout: Layout): void {
@@ -282,7 +278,7 @@ class Proof {
         shouldStop: this.options.shouldStop,
       }),
     );
-    this.spent += answer.seconds;
+    this.solving += answer.seconds;
     if (answer.x) this.take(this.chosenOf(answer.x));
     return answer;
   }

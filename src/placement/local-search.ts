@@ -7,6 +7,7 @@ import { ChosenSet } from './chosen-set.ts';
 import { type Field, layoutIn } from './field.ts';
 import { greedyLayout } from './greedy.ts';
 import type { Layout } from './layout.ts';
+import { mergeLayouts, patchLayout } from './patches.ts';
 import { Rivals } from './rivals.ts';
 
 export interface SearchOptions {
@@ -20,6 +21,11 @@ export interface SearchOptions {
   readonly start?: Layout;
   /** Who conflicts with whom, where it was found before. */
   readonly rivals?: Rivals;
+  /**
+   * Sites that are chosen anew together at the end, where spacing leaves no room for all sites wanted: single exchanges soon find no
+   * way out there. None unless given.
+   */
+  readonly patch?: number;
 }
 
 /**
@@ -45,16 +51,24 @@ export function searchLayout(field: Field, options: SearchOptions): Layout {
   if (field.count === 0 || best.chosen.length === 0) return best;
   const runs = Math.max(1, options.runs ?? 1);
   const rivals = options.rivals ?? new Rivals(field);
-  const fresh = first.chosen.length < sitesWanted(field) ? hottest.scarce : hottest.plenty;
+  const scarce = first.chosen.length < sitesWanted(field);
+  const fresh = scarce ? hottest.scarce : hottest.plenty;
+  const patch = scarce ? (options.patch ?? 0) : 0;
   for (let run = 0; run < runs; run++) {
     if (options.shouldStop?.()) break;
     // The first run goes on from the layout given, if one is; the others begin anew: runs that begin alike end alike.
     const again = run === 0 && options.start !== undefined;
     const plan = { heat: again ? hottest.again : fresh, moves: Math.ceil(options.moves / runs) };
     const found = anneal(field, rivals, again ? best : first, options.seed + run * 7919, plan, options.shouldStop);
-    if (found.value > best.value + 1e-9) best = found;
+    if (patch > 0) best = mergeLayouts(field, best, found);
+    else if (found.value > best.value + 1e-9) best = found;
   }
-  return best;
+  if (patch === 0) return best;
+  return patchLayout(field, rivals, best, {
+    seed: options.seed,
+    sites: patch,
+    shouldStop: options.shouldStop,
+  });
 }
 
 /** All sites wanted that there are units for. */

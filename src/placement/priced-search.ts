@@ -9,7 +9,8 @@ import { searchLayout } from './local-search.ts';
 const pricedPerSite = 10;
 const mostSearched = 1500;
 const searchMoves = 2_000_000;
-const searchRuns = { scarce: 4, plenty: 12 };
+const searchRuns = { scarce: 8, plenty: 12 };
+const searchPatch = 12;
 const searchSeed = 17;
 
 export interface PricedSearch {
@@ -51,6 +52,7 @@ function searchIn(field: Field, layout: Layout, priced: readonly number[], optio
     seed: searchSeed,
     moves: searchMoves * turns,
     runs: runs * turns,
+    patch: searchPatch,
     shouldStop,
     start: { chosen: units.flatMap((u, k) => (chosen.has(u) ? [k] : [])), value: layout.value },
   });

@@ -141,10 +141,16 @@ function percent(gap: number): string {
   return `${Math.ceil(gap * 100 * step - 1e-9) / step} %`;
 }
 
+/** With one bird wanted, the spacing that binds; with several, all of them: the count is of all birds together. */
 function fitSentence(most: number, sites: number, short: number, input: FullChooseInput, built: BuiltUnits): string {
-  const metres = metresBetween(built.problem, short, short);
-  const rule = `${input.words(metres)} between sites`;
-  const noun = most === 1 ? 'site fits' : 'sites fit';
+  const { problem, birds } = built;
+  const between = (b: number) => input.words(metresBetween(problem, b, b));
+  const wanted = [...birds.keys()].filter((b) => problem.wanted[b] > 0);
+  const asked = problem.wanted.reduce((sum, sites) => sum + sites, 0);
   const stand = sites < most ? ` ${sites} are placed, which scores best.` : '';
-  return `At most ${most} ${noun} with ${rule}: proven; the spacing rule binds here.${stand}`;
+  const fits =
+    wanted.length > 1
+      ? `At most ${most} of the ${asked} sites wanted for all birds fit under their spacings (${wanted.map((b) => `${input.birdName(birds[b])} ${between(b)}`).join(', ')})`
+      : `At most ${most} ${most === 1 ? 'site fits' : 'sites fit'} with ${between(short)} between sites`;
+  return `${fits}: proven; the spacing rule binds here.${stand}`;
 }

@@ -11,11 +11,11 @@ import type {
   SolveOptions,
 } from '../geometry/linear-model.ts';
 
-/** The loader the rooms ask for, from the package's own; loaded once, at the first call. */
-export function solverLoader(load: () => Promise<Highs>): LoadSolver {
+/** The loader the rooms ask for, from the package's own; loaded once, at the first call. `now`: a clock in seconds. */
+export function solverLoader(load: () => Promise<Highs>, now?: () => number): LoadSolver {
   let solver: Promise<LinearSolver> | null = null;
   return () => {
-    solver ??= load().then(linearSolver);
+    solver ??= load().then((highs) => linearSolver(highs, now));
     // A failed load may be tried again.
     solver.catch(() => {
       solver = null;
@@ -25,8 +25,9 @@ export function solverLoader(load: () => Promise<Highs>): LoadSolver {
 }
 
 /** HiGHS behind the plain interface. */
-export function linearSolver(highs: Highs): LinearSolver {
+export function linearSolver(highs: Highs, now?: () => number): LinearSolver {
   return {
+    now,
     name: `HiGHS ${highs.version.string}`,
     withModel: (model, work) =>
       highs.withModel(dataOf(highs, model), (native) => work(new OpenHighs(highs, native, model.cost.length))),

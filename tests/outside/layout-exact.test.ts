@@ -11,6 +11,7 @@ import type { LayoutProblem } from '../../src/placement/layout.ts';
 import { searchLayout } from '../../src/placement/local-search.ts';
 import { linearSolver } from '../../src/placement/solver.ts';
 import { hundredPosts } from './layout-hundred.ts';
+import { fourHundredPosts, thousandPosts } from './layout-points.ts';
 
 let solver: LinearSolver;
 beforeAll(async () => {
@@ -43,6 +44,19 @@ describe('proven optima', () => {
     expect(answer.layout.value).toBeCloseTo(1274.918, 6);
     expect(answer.layout.chosen).toHaveLength(28);
     expect(greedyLayout(fieldOf(problem)).value).toBeCloseTo(1153.268, 6);
+  });
+
+  it.each([
+    ['twenty-five of 400', fourHundredPosts, 400, 25, 1702.988, 1641.086],
+    ['forty of 1,024', thousandPosts, 1024, 40, 3126.918, 3086.166],
+  ] as const)('%s posts, 91 m apart', (_, points, count, most, optimum, greedy) => {
+    expect(points).toHaveLength(count);
+    const problem = problemOf(points, most, 91);
+    const { answer } = best(problem);
+    expect(answer.end).toBe('proven');
+    expect(answer.layout.value).toBeCloseTo(optimum, 6);
+    expect(answer.layout.chosen).toHaveLength(most);
+    expect(greedyLayout(fieldOf(problem)).value).toBeCloseTo(greedy, 6);
   });
 });
 

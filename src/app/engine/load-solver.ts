@@ -5,7 +5,10 @@ import { solverLoader } from '../../placement/solver.ts';
 /** A fetch that hangs ends after this, ms (ours): the plan then stands unproven and says so. */
 const patience = 30_000;
 
-export const loadSolver: LoadSolver = solverLoader(() => Promise.race([load(), tooLong()]));
+export const loadSolver: LoadSolver = solverLoader(
+  () => Promise.race([load(), tooLong()]),
+  () => performance.now() / 1000,
+);
 
 async function load() {
   const [{ default: highs }, { default: url }] = await Promise.all([import('highs'), import('highs/runtime?url')]);
