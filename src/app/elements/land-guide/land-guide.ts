@@ -26,7 +26,7 @@ export class LandGuide extends StoreElement {
     return html`<section aria-label=${guide.label}>
       <h2>${guide.step(Math.min(at + 1, guideOrder.length + 1), guideOrder.length + 1)}</h2>
       ${next ? this.#kind(next) : this.#posts()}
-      <p><button class="text" data-do="end-guide" @click=${() => setLand(this.store, { guide: false })}>${guide.end}</button></p>
+      <p><button class="text" style="margin-left:-14px" data-do="end-guide" @click=${() => setLand(this.store, { guide: false })}>${guide.end}</button></p>
     </section>`;
   }
 

@@ -210,15 +210,26 @@ export class PlaceLand extends StoreElement {
             : html`<p style="margin-top:14px">${land.nothingYet}</p>`
           : html`<mp-land-list style="display:block;margin-top:12px"></mp-land-list>`
       }
+      ${
+        empty && !guided
+          ? html`<button
+              slot="foot"
+              class="filled"
+              data-do="draw-grass"
+              @click=${() => takeTool(this.store, { does: 'draw', kind: 'short-grass' })}
+            >
+              ${land.drawShortGrass}
+            </button>`
+          : null
+      }
       <button
         slot="foot"
-        class=${this.state.land.tour === null ? 'filled' : ''}
-        data-do=${empty ? 'draw-grass' : 'draw'}
-        @click=${() => (empty ? takeTool(this.store, { does: 'draw', kind: 'short-grass' }) : openPage(this.store, 'kinds'))}
+        class=${empty || guided || this.state.land.tour !== null ? '' : 'filled'}
+        data-do="draw"
+        @click=${() => openPage(this.store, 'kinds')}
       >
-        ${empty ? land.drawShortGrass : land.drawMore}
+        ${land.drawMore}
       </button>
-      ${empty ? html`<button slot="foot" data-do="draw" @click=${() => openPage(this.store, 'kinds')}>${land.drawMore}</button>` : null}
     </mp-page>`;
   }
 }

@@ -166,7 +166,8 @@ export class PlaceRound extends StoreElement {
     return html`<mp-page>
       ${this.#nav()}<mp-round-trouble></mp-round-trouble>${inside()}
       ${
-        next
+        // A sheet typed in has its own next step: to keep it.
+        next && page !== 'paper'
           ? html`<button slot="foot" class="filled" @click=${() => goToBox(this.store, next.number)}>
               ${seen ? round.nextBox(next.number) : round.startRound(next.number)}
             </button>`

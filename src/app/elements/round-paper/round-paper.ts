@@ -85,6 +85,18 @@ export class RoundPaper extends StoreElement {
       .wrap {
         overflow-x: auto;
       }
+      /* In sight from every row. */
+      .keep {
+        position: sticky;
+        bottom: 0;
+        z-index: 1;
+        padding: 8px 0;
+        background: var(--paper);
+        border-top: 1px solid var(--line);
+      }
+      .keep button {
+        flex: 1;
+      }
     `,
   ];
 
@@ -194,7 +206,7 @@ export class RoundPaper extends StoreElement {
     const count = [...this.typed.values()].filter((one) => readPaperRow(one.seen).row).length;
     const unread = [...this.typed.values()].some((one) => readPaperRow(one.seen).wrong !== null);
     const badDate = dayOrNull(this.date) === null;
-    return html`<div class="buttons">
+    return html`<div class="buttons keep">
         <button class="filled" ?disabled=${count === 0 || badDate || unread} @click=${() => void this.#keep()}>
           ${words.keep(count)}
         </button>
