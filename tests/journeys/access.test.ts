@@ -116,14 +116,36 @@ async function show({ set, seen, open }: State): Promise<void> {
     // What follows a choice (a page left for it) is done by now; the page asked for comes last.
     if (postsChange) store.set({ posts: { ...store.state.posts, ...postsChange } });
   }, set);
-  if (open) await tab.locator(open).first().click();
+  if (open) {
+    await uncover(open);
+    await tab.locator(open).first().click();
+  }
   await tab.locator(seen).first().waitFor({ timeout: 20_000 });
   await tab.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
 async function close({ open }: State): Promise<void> {
-  if (open) await tab.locator(open).first().click();
+  if (!open) return;
+  await tab.locator(open).first().click();
+  const more = tab.locator('mp-notebook .heights button:not([hidden])').last();
+  if (lowered && (await more.isVisible())) await more.click();
+  lowered = false;
 }
+
+/** Where letters are large the sheet has a phone's window to itself: "Less" brings the map back. */
+async function uncover(selector: string): Promise<void> {
+  const free = await tab.evaluate((wanted) => {
+    const element = document.querySelector('mp-app')?.shadowRoot?.querySelector('mp-slips')?.shadowRoot;
+    const rect = element?.querySelector(wanted)?.getBoundingClientRect();
+    if (!rect) return true;
+    const top = document.elementFromPoint(rect.x + rect.width / 2, rect.y + rect.height / 2);
+    const deep = top?.shadowRoot?.elementFromPoint(rect.x + rect.width / 2, rect.y + rect.height / 2);
+    return deep?.localName !== 'mp-notebook';
+  }, selector.split(' ').slice(1).join(' '));
+  lowered = !free;
+  if (!free) await tab.locator('mp-notebook .heights button:not([hidden])').first().click();
+}
+let lowered = false;
 
 const keep = (name: string) => picture(tab, name.replace(/\W+/g, '-'));
 
