@@ -30,8 +30,7 @@ import simple from 'projections/tmerc';
 import exact from 'projections/etmerc';
 Proj.projections.add(simple);
 Proj.projections.add(exact);
-core.Proj = Proj;
-export default core;`;
+export default Object.assign(core, { Proj });`;
       if (id === `\0none${tag}`) return 'export default () => { throw new Error("no projection files here"); };';
       if (id === `\0one-datum${tag}`)
         return "export default { wgs84: { towgs84: '0,0,0', ellipse: 'WGS84', datumName: 'WGS84' } };";
