@@ -18,15 +18,30 @@ const refined = 3;
 /** Metres: finer than anyone drives a post. */
 const finest = 0.25;
 
+type Score = (p: Point) => number | null;
+
 /** The best place within `reach` metres; null when no place there may hold a box. `score` gives 0–100, or null where no box may stand. */
-export function nudge(post: Point, reach: number, score: (p: Point) => number | null): Nudge | null {
+export function nudge(post: Point, reach: number, score: Score): Nudge | null {
+  const steps = nudgeSteps(post, reach, score);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same, yielding before each place that is scored, so that whoever runs it can listen in between. */
+export function* nudgeSteps(post: Point, reach: number, score: Score): Generator<void, Nudge | null, void> {
   const step = Math.max(finest, reach / rings);
-  const found = [post, ...ringPlaces(post, reach, step)]
-    .map((at) => ({ at, score: score(at) }))
-    .filter((f): f is { at: Point; score: number } => f.score !== null)
-    .sort((a, b) => b.score - a.score || distance(post, a.at) - distance(post, b.at));
+  const found: Scored[] = [];
+  for (const at of [post, ...ringPlaces(post, reach, step)]) {
+    yield;
+    const there = score(at);
+    if (there !== null) found.push({ at, score: there });
+  }
   if (found.length === 0) return null;
-  const starts = found.slice(0, refined).map((f) => climb(f, post, reach, step / 2, score));
+  found.sort((a, b) => b.score - a.score || distance(post, a.at) - distance(post, b.at));
+  const starts: Scored[] = [];
+  for (const from of found.slice(0, refined)) starts.push(yield* climb(from, post, reach, step / 2, score));
   const best = starts.reduce((a, b) => (b.score > a.score + 1e-9 ? b : a));
   const here = score(post);
   const stays = here !== null && best.score <= here + 1e-9;
@@ -40,6 +55,11 @@ export function nudge(post: Point, reach: number, score: (p: Point) => number | 
   };
 }
 
+interface Scored {
+  readonly at: Point;
+  readonly score: number;
+}
+
 function ringPlaces(post: Point, reach: number, step: number): Point[] {
   const places: Point[] = [];
   for (let ring = 1; ring * step <= reach + 1e-9; ring++) {
@@ -49,19 +69,20 @@ function ringPlaces(post: Point, reach: number, step: number): Point[] {
 }
 
 /** Eight directions, half the step when none gains. */
-function climb(
-  from: { at: Point; score: number },
+function* climb(
+  from: Scored,
   post: Point,
   reach: number,
   firstStep: number,
-  score: (p: Point) => number | null,
-): { at: Point; score: number } {
+  score: Score,
+): Generator<void, Scored, void> {
   let best = from;
   for (let step = firstStep; step >= finest; ) {
     let gained = false;
     for (let k = 0; k < 8; k++) {
       const at = destination(best.at, k * 45, step);
       if (distance(post, at) > reach) continue;
+      yield;
       const there = score(at);
       if (there === null || there <= best.score + 1e-9) continue;
       best = { at, score: there };

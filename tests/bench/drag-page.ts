@@ -16,51 +16,98 @@ const moves = 90;
 /** ms between two moves of the mouse: 125 a second, as a common mouse does. */
 const pause = 8;
 
+async function open(walk: Walk, hash: string): Promise<Page> {
+  const page = await walk.browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  // The runner wraps every named function of what is sent to the page in a call of this name.
+  await page.addInitScript('globalThis.__name = (f) => f');
+  await page.goto(`${walk.url}${hash}`);
+  await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
+  return page;
+}
+
+/** The park as a visitor finds it, nothing chosen, two seconds after its first plan. */
+export async function openBare(walk: Walk): Promise<Page> {
+  const page = await open(walk, '#site=park');
+  await page.waitForFunction(() => {
+    const app = document.querySelector('mp-app') as unknown as { store: { state: { planOf: unknown } } };
+    return app.store.state.planOf !== null;
+  });
+  await page.waitForTimeout(2000);
+  return page;
+}
+
 /** The park with box 17 chosen, as soon as there is a first plan: its proof goes on. */
 export async function openPark(walk: Walk): Promise<Page> {
-  const page = await walk.browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
-  await page.goto(`${walk.url}#site=park&place=posts&box=17`);
-  await page.waitForSelector('mp-app[data-map=ready]', { timeout: 60_000 });
+  const page = await open(walk, '#site=park&place=posts&box=17');
   await page.locator('mp-post-card h1').waitFor({ timeout: 60_000 });
   // Nobody drags before having looked: the card's sky and the better place near are worked out meanwhile.
   await page.waitForTimeout(2500);
   return page;
 }
 
-/** ms from choosing the lie of the land to its first coarse picture, and to cells of 10 m; then the same for another bird. */
-export function lieTimes(page: Page): Promise<{ first: number; whole: number }[]> {
-  return page.evaluate(async () => {
+/** ms until scores are in the page, and until the map has painted them. */
+export interface LieTime {
+  readonly first: number;
+  readonly firstPainted: number;
+  readonly whole: number;
+  readonly wholePainted: number;
+}
+
+/** From choosing the lie of the land for a bird to its first coarse picture, and to cells of 10 m. */
+export function lieTimes(page: Page, bird: string): Promise<LieTime> {
+  return page.evaluate(async (wanted) => {
     interface Lie {
       bird: string;
-      scores: { coarse: number; cell: number };
+      scores: { coarse: number };
     }
     interface State {
       posts: { lie: Lie | null };
     }
-    const { store } = document.querySelector('mp-app') as unknown as {
+    const app = document.querySelector('mp-app') as unknown as {
       store: { state: State; set(c: object): void; subscribe(f: (s: State) => void): () => void };
+      shadowRoot: ShadowRoot;
     };
-    const times: { first: number; whole: number }[] = [];
-    for (const bird of ['eastern-bluebird', 'house-wren']) {
-      const start = performance.now();
-      let first = 0;
-      const whole = new Promise<number>((done) => {
-        const stop = store.subscribe(({ posts: { lie } }) => {
-          if (lie?.bird !== bird) return;
-          first ||= performance.now() - start;
-          if (lie.scores.coarse === 1) {
-            stop();
-            done(performance.now() - start);
-          }
-        });
+    const { map } = (
+      app.shadowRoot.querySelector('mp-map') as unknown as {
+        host: {
+          map: {
+            on(what: string, f: (e: { sourceId?: string }) => void): void;
+            off(what: string, f: (e: { sourceId?: string }) => void): void;
+            isSourceLoaded(id: string): boolean;
+            querySourceFeatures(id: string, which: object): unknown[];
+          };
+        };
+      }
+    ).host;
+    const start = performance.now();
+    const times = { first: 0, firstPainted: 0, whole: 0, wholePainted: 0 };
+    let changed = false;
+    const stop = app.store.subscribe(({ posts: { lie } }) => {
+      if (lie?.bird !== wanted) return;
+      times.first ||= performance.now() - start;
+      if (lie.scores.coarse === 1) times.whole ||= performance.now() - start;
+    });
+    const onData = ({ sourceId }: { sourceId?: string }) => {
+      if (times.first > 0 && sourceId === 'lie') changed = true;
+    };
+    map.on('sourcedata', onData);
+    await new Promise<void>((done) => {
+      // A contour has figures only where the picture is finished.
+      map.on('render', function look() {
+        if (!changed || !map.isSourceLoaded('lie')) return;
+        times.firstPainted ||= performance.now() - start;
+        if (times.whole === 0 || map.querySourceFeatures('lie', { filter: ['has', 'value'] }).length === 0) return;
+        times.wholePainted = performance.now() - start;
+        map.off('render', look);
+        done();
       });
-      store.set({ ground: 'lie', posts: { ...store.state.posts, lieBird: bird } });
-      const last = await whole;
-      times.push({ first, whole: last });
-    }
-    store.set({ ground: 'drawing' });
+      app.store.set({ ground: 'lie', posts: { ...app.store.state.posts, lieBird: wanted } });
+    });
+    map.off('sourcedata', onData);
+    stop();
+    app.store.set({ ground: 'drawing' });
     return times;
-  });
+  }, bird);
 }
 
 export async function stopPlanning(page: Page): Promise<void> {

@@ -3,16 +3,35 @@
  * Once with the engine at rest and once while a plan is being proven. Asked for: 16 ms at 95 of 100.
  * Then how long the lie of the land takes: 200 ms to the first picture, 2 s to cells of 10 m are asked for.
  */
+import build from '../journeys/build.ts';
 import { startWalk } from '../journeys/serve.ts';
 import { figure, printTable } from './clock.ts';
-import { dragBox, lieTimes, type Measured, openPark, share, stopPlanning } from './drag-page.ts';
+import {
+  dragBox,
+  type LieTime,
+  lieTimes,
+  type Measured,
+  openBare,
+  openPark,
+  share,
+  stopPlanning,
+} from './drag-page.ts';
 
+await build();
 const walk = await startWalk();
 const page = await openPark(walk);
 const busy = await dragBox(page);
 await stopPlanning(page);
 const rest = await dragBox(page);
-const [lie, other] = await lieTimes(page);
+await stopPlanning(page);
+await page.close();
+
+const bare = await openBare(walk);
+await stopPlanning(bare);
+const lies: [string, LieTime][] = [
+  ['first bird, nothing chosen before', await lieTimes(bare, 'eastern-bluebird')],
+  ['another bird', await lieTimes(bare, 'house-wren')],
+];
 await walk.close();
 
 const row = (name: string, of: (m: Measured) => number[]) => [
@@ -27,10 +46,11 @@ printTable([
   ['moves heard', String(rest.heard.length), '', String(busy.heard.length), ''],
   ['pictures of the map meanwhile', String(rest.painted), '', String(busy.painted), ''],
 ]);
-const ms = (time = Number.NaN) => figure(time);
 printTable([
-  ['lie of the land, ms', 'first picture', 'cells of 10 m'],
-  ['first bird', ms(lie?.first), ms(lie?.whole)],
-  ['another bird', ms(other?.first), ms(other?.whole)],
+  ['lie of the land, ms', 'first scores', 'painted', 'cells of 10 m', 'painted'],
+  ...lies.map(([name, { first, firstPainted, whole, wholePainted }]) => [
+    name,
+    ...[first, firstPainted, whole, wholePainted].map(figure),
+  ]),
 ]);
 process.exit(0);

@@ -20,21 +20,30 @@ const cards = Array.from({ length: 300 }, () =>
 ).sort((a, b) => a - b);
 const at = (share: number) => figure(cards[Math.floor(share * (cards.length - 1))] ?? 0);
 const posts = Array.from({ length: 40 }, (_, i) => ({ post: `bench-${i}`, bird, ...place() }));
-const forty = cost(() => void rescore({ site, posts }));
-const near = cost(() => void nudge({ site, post: 'bench', bird, x: 0, y: 0, reach: 20, others: [], partner: null }));
-
 const stop = new AbortController();
-const passes: [string, string][] = [];
+const { signal } = stop;
 let before = process.cpuUsage();
 const since = () => {
   const { user, system } = process.cpuUsage(before);
   return (user + system) / 1000;
 };
+/** Milliseconds of processor time of work that rests in between. */
+const spent = async (work: () => Promise<unknown>) => {
+  before = process.cpuUsage();
+  await work();
+  return since();
+};
+const forty = await spent(() => rescore({ site, posts }, { signal }));
+const near = await spent(() =>
+  nudge({ site, post: 'bench', bird, x: 0, y: 0, reach: 20, others: [], partner: null }, { signal }),
+);
+
+const passes: [string, string][] = [];
 before = process.cpuUsage();
 const scores = await lie(
   { site, bird },
   {
-    signal: stop.signal,
+    signal,
     partial: (part) => passes.push([`lie, cells of ${(part as { coarse: number }).coarse}`, figure(since())]),
   },
 );

@@ -28,7 +28,8 @@ export function followLie(store: Store): void {
     return;
   const stop = new AbortController();
   running.set(store, { site, bird, stop });
-  setTimeout(() => !stop.signal.aborted && void ask(store, site, bird, stop), now ? quiet : 0);
+  if (now) setTimeout(() => !stop.signal.aborted && void ask(store, site, bird, stop), quiet);
+  else void ask(store, site, bird, stop);
 }
 
 export function setLieBird(store: Store, lieBird: string): void {

@@ -12,6 +12,9 @@ const running = new WeakMap<Store, AbortController>();
 /** After an edit the plan waits for this much quiet, ms: the next stroke would only cancel it (ours). */
 const quiet = 350;
 
+/** After the first plan of a site the page is left to paint it for so long, ms (ours). */
+const calm = 800;
+
 /**
  * Starts a new plan. The old one stays on the screen until the new one is there. After an edit its boxes are scored again at once, and
  * the choice itself waits until the hand rests.
@@ -25,17 +28,17 @@ export async function replan(store: Store): Promise<void> {
   const what = words.posts.choosing;
   const work = (done: number | null, sentence: string) =>
     store.set({ engine: { at: 'work', what: sentence || what, done, stop: () => stop.abort() } });
+  const early = (first: Plan) => {
+    if (store.state.planOf === null) setTimeout(() => warm(store, site, first), calm);
+    show(store, first, site);
+  };
   work(null, what);
   try {
     if (plan && planOf && planOf !== site) {
       void rescore(store, site, plan, stop.signal);
       await rest(stop.signal);
     }
-    const made = await store.engine.call(
-      'plan',
-      { site },
-      { signal: stop.signal, onProgress: work, onPartial: (early) => show(store, early, site) },
-    );
+    const made = await store.engine.call('plan', { site }, { signal: stop.signal, onProgress: work, onPartial: early });
     if (running.get(store) !== stop) return;
     show(store, made, site);
     store.set({ engine: { at: 'rest' } });
@@ -44,6 +47,13 @@ export async function replan(store: Store): Promise<void> {
     if (wasAborted(error)) store.set({ engine: { at: 'rest' } });
     else store.set({ engine: { at: 'trouble', sentence: error instanceof Error ? error.message : String(error) } });
   }
+}
+
+/** The worker at hand makes the land of a newly opened site ready: the first drag and the first lie of the land find it so. */
+function warm(store: Store, site: Site, { boxes: [box] }: Plan): void {
+  if (!box || store.state.planOf !== site) return;
+  const { post, bird, at } = box;
+  store.engine.call('scorePost', { site, post, bird, ...at, who: false }).catch(() => undefined);
 }
 
 /** Puts a plan on the screen; the chosen box stays chosen under whatever number its post has now. Keeping a plan meanwhile changed the site, not its plan. */

@@ -25,6 +25,8 @@ export interface BoxLook {
   /** Degrees clockwise from north. */
   readonly facing: number;
   readonly standing: boolean;
+  /** Locked by the person: every plan keeps it where it is. */
+  readonly locked: boolean;
   readonly weak: boolean;
   readonly selected: boolean;
 }
@@ -36,6 +38,7 @@ export function boxLook(box: PlannedBox, selected: number | null): BoxLook {
     score: Math.round(box.card.score),
     facing: Math.round(box.card.facing.used),
     standing: box.state === 'standing',
+    locked: box.locked === true,
     weak: isWeak(box),
     selected: box.number === selected,
   };
@@ -48,8 +51,8 @@ export function isWeak(box: PlannedBox): boolean {
 
 /** The same look has the same name, so that a picture is painted once. */
 export function lookName(look: BoxLook, theme: string): string {
-  const { number, score, facing, standing, weak, selected } = look;
-  return `box:${theme}:${number}:${score}:${facing}:${standing ? 's' : ''}${weak ? 'w' : ''}${selected ? 'x' : ''}`;
+  const { number, score, facing, standing, locked, weak, selected } = look;
+  return `box:${theme}:${number}:${score}:${facing}:${standing ? 's' : ''}${locked ? 'l' : ''}${weak ? 'w' : ''}${selected ? 'x' : ''}`;
 }
 
 /** The box of a number, or null. */

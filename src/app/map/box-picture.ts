@@ -25,7 +25,30 @@ export function boxPicture(look: BoxLook, ink: Ink, ratio: number): Picture {
     circle(context, disc - 0.6, look.selected ? ink.ink : ink.raised);
     outline(context, disc - 0.6, 1.2, ink.ink);
     number(context, look, ink);
+    if (look.locked) lock(context, look, outer, ink);
   });
+}
+
+/** A small padlock on the rim, across from the beak; upright whichever way that is. */
+function lock(context: Context, look: BoxLook, rim: number, ink: Ink): void {
+  const turn = ((look.facing + 180) * Math.PI) / 180;
+  context.save();
+  context.translate(Math.sin(turn) * (rim + 1), -Math.cos(turn) * (rim + 1));
+  const body = new Path2D('M-4.5 -1 H4.5 V5.5 H-4.5 Z');
+  const bow = new Path2D('M-2.6 -1 V-3 A2.6 2.6 0 0 1 2.6 -3 V-1');
+  for (const [color, width] of [
+    [ink.halo, 5],
+    [ink.ink, 1.7],
+  ] as const) {
+    context.strokeStyle = color;
+    context.lineWidth = width;
+    context.lineJoin = 'round';
+    context.stroke(bow);
+    if (color === ink.halo) context.stroke(body);
+  }
+  context.fillStyle = ink.ink;
+  context.fill(body);
+  context.restore();
 }
 
 function circle(context: Context, radius: number, color: string): void {

@@ -15,6 +15,7 @@ import { MapHost, type Overlay, setProperty } from './host.ts';
 import { landFeatures } from './land-source.ts';
 import { type Look, pictureName } from './look.ts';
 import { mapStyle } from './map-style.ts';
+import { lieSource } from './overlays/lie.ts';
 import { makeOverlays } from './overlays.ts';
 import { landSource, makeStyle, restyle } from './style.ts';
 import './worker.ts';
@@ -120,6 +121,9 @@ export class MapView extends StoreElement {
     this.#pictures();
     this.#overlays = makeOverlays(host);
     map.on('click', (event) => this.#press(event));
+    map.on('sourcedata', ({ sourceId }) => {
+      if (sourceId === lieSource && map.isSourceLoaded(lieSource)) this.#restyle(lookOf(this.state), true);
+    });
     this.#show(this.state, null);
     map.once('idle', () => this.dispatchEvent(new CustomEvent('mp-map-ready', { bubbles: true, composed: true })));
     map.triggerRepaint();
@@ -149,10 +153,12 @@ export class MapView extends StoreElement {
     if (fresh) this.fit(true);
   }
 
-  #restyle(look: Look): void {
+  /** The land steps back when the picture of its lie is in the map, so that both are painted at once. */
+  #restyle(look: Look, lieThere = false): void {
     const before = this.#look;
     const map = this.host?.map;
     if (!map || !before || (before.theme === look.theme && before.ground === look.ground)) return;
+    if (look.ground === 'lie' && before.theme === look.theme && !lieThere) return;
     this.#look = look;
     if (before.theme !== look.theme) this.#pictures();
     for (const [layer, part, key, value] of restyle(before, look)) setProperty(map, layer, part, key, value);

@@ -36,6 +36,8 @@ function toLayer({ slot: _, ...row }: LayerRow): LayerSpecification {
 export function makeStyle(look: Look, base: string): StyleSpecification {
   return {
     version: 8,
+    // Without this each change of color or opacity is painted again and again for 300 ms.
+    transition: { duration: 0, delay: 0 },
     sources: {
       [landSource]: { type: 'geojson', data: { type: 'FeatureCollection', features: [] }, tolerance: 0.2, maxzoom: 18 },
     },

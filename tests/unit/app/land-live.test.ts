@@ -1,7 +1,7 @@
 /** Scores under a dragged border, with the real engine in the same thread. */
 import { describe, expect, it, vi } from 'vitest';
 import { endTrial, tryLand } from '../../../src/app/actions/land-live.ts';
-import { rescore } from '../../../src/app/engine/calls/score-post.ts';
+import { rescore, scorePost } from '../../../src/app/engine/calls/score-post.ts';
 import { EngineClient } from '../../../src/app/engine/client.ts';
 import type { Handlers } from '../../../src/app/engine/serve.ts';
 import { memoryShelf } from '../../../src/app/storage/memory-shelf.ts';
@@ -19,9 +19,9 @@ const at = (x: number, y: number): LonLat => [(x / degree) * 1.305, 40 + y / deg
 async function opened() {
   const asked: unknown[] = [];
   const handlers = {
-    rescore: (question: Parameters<typeof rescore>[0]) => {
-      asked.push(question);
-      return rescore(question);
+    rescore: (...question: Parameters<typeof rescore>) => {
+      asked.push(question[0]);
+      return rescore(...question);
     },
   } as unknown as Handlers;
   const { site } = readSite(smallSite, 'test.geojson');
@@ -51,9 +51,9 @@ describe('a woods corner in the hand', () => {
     await vi.waitFor(async () => {
       const after = await makePlan(pulled(site, -60), { proof: 'none' });
       const box = plan.boxes.find(({ post }) => post === 'p1')!;
-      const [card] = rescore({ site: pulled(site, -60), posts: [{ post: 'p1', bird: box.bird, ...box.at }] });
+      const { card } = scorePost({ site: pulled(site, -60), post: 'p1', bird: box.bird, ...box.at, who: false });
       expect(after.boxes.length).toBeGreaterThan(0);
-      expect(store.state.plan!.boxes.find(({ post }) => post === 'p1')!.card.score).toBeCloseTo(card!.score, 6);
+      expect(store.state.plan!.boxes.find(({ post }) => post === 'p1')!.card.score).toBeCloseTo(card.score, 6);
     });
     expect(store.state.site).toBe(site);
     expect(store.state.planOf).toBe(site);

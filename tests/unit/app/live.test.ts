@@ -54,6 +54,9 @@ function site(
   return read.site;
 }
 
+/** Of a question that nobody cancels. */
+const patient = { signal: new AbortController().signal };
+
 /** A window's store with a plan; counts the cards asked for. */
 async function opened(open: Site) {
   const asked: unknown[] = [];
@@ -162,13 +165,28 @@ describe('a box in the hand', () => {
 });
 
 describe('a nudge', () => {
-  it('never scores less, stays within reach, and comes no nearer to a neighbor than is asked', () => {
+  it('and forty cards let the score of a hand pass', async () => {
+    const { store } = await opened(site());
+    const { engine, state } = store;
+    const asked = { site: state.site!, post: 'p2', bird: 'eastern-bluebird', x: -20, y: 60 };
+    const order: string[] = [];
+    const done = (what: string) => () => order.push(what);
+    const posts = Array.from({ length: 40 }, (_, i) => ({ ...asked, post: `p${i}` }));
+    await Promise.all([
+      engine.call('nudge', { ...asked, reach: 20, others: [], partner: null }).then(done('nudge')),
+      engine.call('rescore', { site: state.site!, posts }).then(done('cards')),
+      engine.call('scorePost', { ...asked, who: false }).then(done('score')),
+    ]);
+    expect(order[0]).toBe('score');
+  });
+
+  it('never scores less, stays within reach, and comes no nearer to a neighbor than is asked', async () => {
     const open = site();
     const here = { x: -20, y: 60 };
     const other = { x: -20, y: 40 };
     const question = { site: open, post: 'p2', bird: 'eastern-bluebird', ...here, reach: 20, partner: null };
-    const free = nudge({ ...question, others: [] });
-    const kept = nudge({ ...question, others: [{ at: other, needed: 91 }] });
+    const free = await nudge({ ...question, others: [] }, patient);
+    const kept = await nudge({ ...question, others: [{ at: other, needed: 91 }] }, patient);
     const score = scorePost({ ...question, who: false }).card.score;
     for (const found of [free, kept]) {
       expect(found?.metres).toBeLessThanOrEqual(20 + 1e-6);

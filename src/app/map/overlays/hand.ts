@@ -84,6 +84,12 @@ export function hand(host: MapHost): Overlay {
   addEventListener('pointermove', move, { signal });
   addEventListener('pointerup', () => end(), { signal });
   addEventListener('pointercancel', () => end(true), { signal });
+  const giveUp = (event: KeyboardEvent) => {
+    if (event.key !== 'Escape' || !press?.moving) return;
+    event.stopPropagation();
+    end(true);
+  };
+  addEventListener('keydown', giveUp, { signal, capture: true });
   const disc = makeDisc(host);
   return {
     update: (state, before) => {

@@ -4,57 +4,68 @@ import type { LayerSpecification } from 'maplibre-gl';
 import type { Frame } from '../../../ground/types.ts';
 import type { LandScores } from '../../../placement/lie-of-the-land.ts';
 import { followLie } from '../../actions/lie.ts';
+import { onceAFrame } from '../../once-a-frame.ts';
 import { fontNames } from '../fonts.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
 import { type LieStep, lieSteps } from './lie-steps.ts';
 
-const areaSource = 'lie-areas';
-const lineSource = 'lie-lines';
+/** Source of the areas and their contours: of two sources each would have the map painted anew. */
+export const lieSource = 'lie';
 
 export function lie(host: MapHost): Overlay {
-  /** What is drawn now; a newer picture overtakes one whose shapes are still being fetched. */
-  let drawn: LandScores | null = null;
-  let round = 0;
-  const draw = async (scores: LandScores | null) => {
-    const mine = ++round;
-    if (!scores) return put(host, nothing, nothing);
-    const shapes = await import('./lie-shapes.ts');
+  /** What is to be drawn; a newer picture overtakes one that waits for its turn. */
+  let wanted: LandScores | null = null;
+  const draw = async () => {
+    if (!wanted) return put(host, nothing);
+    const shapes = await loadShapes();
     const { frame } = host;
-    if (mine !== round || !frame) return;
+    if (!wanted || !frame) return put(host, nothing);
     const areas = shapes.lieAreas(
-      scores,
+      wanted,
       lieSteps(host.ink).map(({ from }) => from),
     );
-    const contours = scores.coarse === 1 ? shapes.lieContours(scores, areas) : [];
-    put(host, areaFeatures(areas, frame), contourFeatures(contours, frame));
+    const contours = wanted.coarse === 1 ? shapes.lieContours(wanted, areas) : [];
+    put(host, {
+      type: 'FeatureCollection',
+      features: [...areaFeatures(areas, frame), ...contourFeatures(contours, frame)],
+    });
   };
+  // Not before the last picture is in the map: each costs a picture of the whole map, and a finer one may already be there.
+  const follow = onceAFrame(
+    () => void draw(),
+    () => !host.map.getSource(lieSource) || host.map.isSourceLoaded(lieSource),
+  );
   return {
     update(state, before) {
       followLie(host.store);
       const on = state.ground === 'lie';
+      if (on) void loadShapes();
       const scores = on ? (state.posts.lie?.scores ?? null) : null;
-      const repaint = !before || state.theme !== before.theme;
-      if (scores !== drawn || !before) {
-        drawn = scores;
-        void draw(scores);
-      }
-      if (repaint || on !== (before.ground === 'lie'))
-        for (const layer of layers(host)) host.layer(layer, layer.type === 'symbol' ? 'name' : 'photo');
+      if (scores !== wanted) follow();
+      wanted = scores;
+      if (!before) put(host, nothing);
+      else if (state.theme !== before.theme) paint(host);
     },
   };
 }
 
-function put(host: MapHost, areas: FeatureCollection, lines: FeatureCollection): void {
-  host.source(areaSource, areas);
-  host.source(lineSource, lines);
+/** Fetched with the first look at the lie of the land, while the engine works on it. */
+const loadShapes = () => import('./lie-shapes.ts');
+
+function put(host: MapHost, data: FeatureCollection): void {
+  host.source(lieSource, data);
+  paint(host);
+}
+
+function paint(host: MapHost): void {
   for (const layer of layers(host)) host.layer(layer, layer.type === 'symbol' ? 'name' : 'photo');
 }
 
 function areaFeatures(
   areas: readonly { from: number; polygons: readonly (readonly (readonly { x: number; y: number }[])[])[] }[],
   frame: Frame,
-): FeatureCollection {
-  const features = areas.map(
+): Feature[] {
+  return areas.map(
     ({ from, polygons }): Feature => ({
       type: 'Feature',
       geometry: {
@@ -64,21 +75,19 @@ function areaFeatures(
       properties: { from },
     }),
   );
-  return { type: 'FeatureCollection', features };
 }
 
 function contourFeatures(
   contours: readonly { value: number; line: readonly { x: number; y: number }[] }[],
   frame: Frame,
-): FeatureCollection {
-  const features = contours.map(
+): Feature[] {
+  return contours.map(
     ({ value, line }): Feature => ({
       type: 'Feature',
       geometry: { type: 'LineString', coordinates: line.map((p) => [...frame.toLonLat(p)]) },
       properties: { value: String(value) },
     }),
   );
-  return { type: 'FeatureCollection', features };
 }
 
 function layers(host: MapHost): LayerSpecification[] {
@@ -89,7 +98,7 @@ function layers(host: MapHost): LayerSpecification[] {
       ({ from, color }: LieStep): LayerSpecification => ({
         id: `lie-${from}`,
         type: 'fill',
-        source: areaSource,
+        source: lieSource,
         filter: ['==', ['get', 'from'], from],
         paint: { 'fill-color': color },
       }),
@@ -97,13 +106,15 @@ function layers(host: MapHost): LayerSpecification[] {
     {
       id: 'lie-contour',
       type: 'line',
-      source: lineSource,
+      source: lieSource,
+      filter: ['has', 'value'],
       paint: { 'line-color': ink.sky, 'line-width': 1 },
     },
     {
       id: 'lie-value',
       type: 'symbol',
-      source: lineSource,
+      source: lieSource,
+      filter: ['has', 'value'],
       layout: {
         'symbol-placement': 'line',
         'symbol-spacing': 280,
