@@ -22,23 +22,27 @@ export interface ReadVisits {
 
 /** The version this program writes. */
 export const visitFileVersion = 1;
-const largest = 60_000_000;
+/** Letters, or bytes, of a file that are read at most (ours). */
+export const largestVisitFile = 60_000_000;
 const mostVisits = 100_000;
 
 function issue(id: string, severity: Severity, sentence: string, fix: string, feature: string | null = null): Issue {
   return { id, severity, feature, place: null, sentence, fix };
 }
 
+/** Said of a file of so many characters. */
+export function visitFileTooBig(length: number): Issue {
+  const said = (count: number) => count.toLocaleString('en-US');
+  return issue(
+    'visits-too-big',
+    'error',
+    `The file has ${said(length)} characters; at most ${said(largestVisitFile)} are read.`,
+    'Split it by year.',
+  );
+}
+
 function parse(text: string): { members: Members } | { trouble: Issue } {
-  if (text.length > largest)
-    return {
-      trouble: issue(
-        'visits-too-big',
-        'error',
-        `The file has ${text.length.toLocaleString('en-US')} characters; at most ${largest.toLocaleString('en-US')} are read.`,
-        'Split it by year.',
-      ),
-    };
+  if (text.length > largestVisitFile) return { trouble: visitFileTooBig(text.length) };
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\uFEFF/, ''));

@@ -1,11 +1,19 @@
 /** Visits in and out as files. Nothing is sent anywhere, nothing here is overwritten. */
 import { birdGuides } from '../../birds/index.ts';
 import { toCsv } from '../../exchange/csv.ts';
+import { decodeText } from '../../exchange/decode-text.ts';
+import type { Issue, Severity } from '../../site/types.ts';
 import { dueCalendar } from '../../visits/calendar.ts';
 import { dueOfTrail } from '../../visits/due-boxes.ts';
 import { isInvented } from '../../visits/invent.ts';
 import { nestsFrom } from '../../visits/nests.ts';
-import { readVisitFile, writeVisitFile } from '../../visits/visit-file.ts';
+import {
+  largestVisitFile,
+  type ReadVisits,
+  readVisitFile,
+  visitFileTooBig,
+  writeVisitFile,
+} from '../../visits/visit-file.ts';
 import { type Cell, dictionaryRows, nestRows, visitRows } from '../../visits/visit-rows.ts';
 import { type Home, takeRead } from '../field/take-visits.ts';
 import { fileName, saveFile } from '../paper/save-file.ts';
@@ -64,10 +72,40 @@ function homeOf({ site, plan, round }: AppState): Home {
   };
 }
 
+/** What a file on the disk holds, whatever its encoding; trouble with it is an issue, never an exception. */
+async function readFile(file: File): Promise<ReadVisits> {
+  const trouble = (id: string, sentence: string, fix: string, severity: Severity = 'error'): Issue => ({
+    id,
+    severity,
+    feature: null,
+    place: null,
+    sentence,
+    fix,
+  });
+  // Too big is said before it is read.
+  if (file.size > largestVisitFile) return { file: null, issues: [visitFileTooBig(file.size)] };
+  let bytes: Uint8Array;
+  try {
+    bytes = new Uint8Array(await file.arrayBuffer());
+  } catch {
+    return {
+      file: null,
+      issues: [
+        trouble('visits-unreadable', 'The file could not be read.', 'Copy it to this device and choose it again.'),
+      ],
+    };
+  }
+  const { text, issues } = decodeText(bytes);
+  const told = issues.map((one) => trouble(one.id, one.sentence, one.fix, text === null ? 'error' : 'warning'));
+  if (text === null) return { file: null, issues: told };
+  const read = readVisitFile(text);
+  return { ...read, issues: [...read.issues, ...told] };
+}
+
 /** Takes a visits file in, with a report. Made-up visits are shown apart and never join the real ones. */
 export async function bringVisits(store: Store, file: File): Promise<void> {
   await openVisits(store);
-  const read = readVisitFile(await file.text());
+  const read = await readFile(file);
   const { words, siteId } = store.state;
   const { season } = words;
   const home = homeOf(store.state);
