@@ -10,14 +10,13 @@ import type { Point } from './geometry/point.ts';
 import type { Ground } from './ground/types.ts';
 import { placeCandidate } from './placement/candidates.ts';
 import { type BirdScore, type Choice, type ChooseInput, choose } from './placement/choose.ts';
-import { type TradeOffPoint, tradeOff } from './placement/trade-off.ts';
+import type { TradeOffPoint } from './placement/trade-off.ts';
 import { leftOutSentence } from './placement/why-not.ts';
 import { orderIssues } from './plan/hand-order.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
 import { scoredPost } from './plan/scored-posts.ts';
 import { type Stage, stageOf, type Tell } from './plan/stage.ts';
-import { sureOf } from './plan/sure.ts';
 import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
 import { planRound, type RoundInput, type RoundPlan } from './route/plan-round.ts';
 import type { Issue, Site, Units } from './site/types.ts';
@@ -98,7 +97,14 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
 }
 
 /** The plan with the share of `draws` in which each box stays chosen under other weights and knees. */
-export function makeSure(stage: Stage, { plan, choice }: Made, draws: number, shouldStop?: () => boolean): Plan {
+export async function makeSure(
+  stage: Stage,
+  { plan, choice }: Made,
+  draws: number,
+  shouldStop?: () => boolean,
+): Promise<Plan> {
+  // Loaded when it is asked for: the first plan does not wait for it.
+  const { sureOf } = await import('./plan/sure.ts');
   const sure = sureOf(stage, chooseInput(stage, { proof: 'none' }), choice, draws, shouldStop);
   return {
     ...plan,
@@ -150,7 +156,8 @@ function walkLimit(stage: Stage): ChooseInput['walk'] {
 }
 
 /** What a longer walk buys: the best choice for each of several limits, the free one last. */
-export function walkCurve(stage: Stage, shouldStop?: () => boolean): Promise<TradeOffPoint[]> {
+export async function walkCurve(stage: Stage, shouldStop?: () => boolean): Promise<TradeOffPoint[]> {
+  const { tradeOff } = await import('./placement/trade-off.ts');
   const walk = walkWithin(stage, Infinity);
   return tradeOff({ choose: { ...chooseInput(stage, { proof: 'none', shouldStop }), walk } });
 }

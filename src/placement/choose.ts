@@ -5,7 +5,6 @@ import type { Candidate, LeftOutCode, Proof } from '../plan-types.ts';
 import type { Issue, Wanted } from '../site/types.ts';
 import { fixedIssues, wantedIssues } from './choice-issues.ts';
 import { type Field, fieldOf } from './field.ts';
-import { keepToWalk, tooFar } from './keep-to-walk.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { type SearchOptions, searchLayout } from './local-search.ts';
 import { proveLayout } from './prove.ts';
@@ -118,12 +117,14 @@ export async function choose(input: ChooseInput): Promise<Choice> {
   const field = fieldOf(built.problem);
   const start = startLayout(full, built) ?? goodLayout(full, field);
   const free = await proveLayout(field, start, full, built);
-  const walked = keepToWalk(full, built, field, free);
+  // Loaded where a walk has a limit: most have none.
+  const limit = full.walk ? await import('./keep-to-walk.ts') : null;
+  const walked = limit?.keepToWalk(full, built, field, free) ?? null;
   const { layout, proof } = walked ?? free;
   const leftOut = whyNot(full, built, field, layout);
   return {
     sites: sitesOf(built, layout),
-    leftOut: walked ? tooFar(leftOut) : leftOut,
+    leftOut: walked && limit ? limit.tooFar(leftOut) : leftOut,
     proof,
     issues: [...fixedIssues(full, built, field), ...(walked ? walked.issues : wantedIssues(full, built, layout))],
     cancelled: input.shouldStop?.() ?? false,

@@ -3,7 +3,6 @@ import type { LinearSolver } from '../geometry/linear-model.ts';
 import type { Proof } from '../plan-types.ts';
 import type { FullChooseInput } from './choose.ts';
 import type { ExactAnswer } from './exact.ts';
-import { exactLayout } from './exact.ts';
 import type { Field } from './field.ts';
 import { fieldOf } from './field.ts';
 import type { Layout } from './layout.ts';
@@ -14,6 +13,11 @@ import type { BuiltUnits } from './units.ts';
 export interface Proven {
   readonly layout: Layout;
   readonly proof: Proof;
+}
+
+interface Tools {
+  readonly solver: LinearSolver;
+  readonly exact: typeof import('./exact.ts');
 }
 
 /** Seconds a proof may take unless the person says otherwise. */
@@ -36,15 +40,17 @@ export async function proveLayout(
   if (mode === 'none') return unproven(start, 'A good layout; the proof was not asked for.');
   if (input.shouldStop?.()) return unproven(start, 'A good layout, not proven: the work was stopped.');
   if (!input.loadSolver) return unproven(start, 'A good layout, not proven: no solver was given.');
-  let solver: LinearSolver;
+  let tools: Tools;
   try {
-    solver = await input.loadSolver();
+    // The proof's own code comes with the solver: a first answer needs neither.
+    const [solver, exact] = await Promise.all([input.loadSolver(), import('./exact.ts')]);
+    tools = { solver, exact };
   } catch {
     return unproven(start, 'A good layout, not proven: the solver could not be loaded.');
   }
   const seconds = input.seconds ?? secondsOf[mode];
   try {
-    return proveWith(solver, field, start, input, built, seconds);
+    return proveWith(tools, field, start, input, built, seconds);
   } catch {
     return unproven(start, 'A good layout, not proven: the solver gave up.');
   }
@@ -59,7 +65,7 @@ function unproven(layout: Layout, sentence: string, seconds = 0): Proven {
 }
 
 function proveWith(
-  solver: LinearSolver,
+  tools: Tools,
   field: Field,
   start: Layout,
   input: FullChooseInput,
@@ -67,9 +73,13 @@ function proveWith(
   seconds: number,
 ): Proven {
   const { shouldStop } = input;
-  const answer = exactLayout(field, start, solver, { seconds, steps: seconds * stepsPerSecond, shouldStop });
+  const answer = tools.exact.exactLayout(field, start, tools.solver, {
+    seconds,
+    steps: seconds * stepsPerSecond,
+    shouldStop,
+  });
   const short = shortBird(input, built, answer.layout);
-  const most = short === null ? null : mostSites(field, answer.layout, solver, input, seconds / 2);
+  const most = short === null ? null : mostSites(field, answer.layout, tools, input, seconds / 2);
   return { layout: answer.layout, proof: proofOf(answer, most, short, input, built) };
 }
 
@@ -88,7 +98,7 @@ function shortBird(input: FullChooseInput, built: BuiltUnits, layout: Layout): n
 function mostSites(
   field: Field,
   layout: Layout,
-  solver: LinearSolver,
+  { solver, exact }: Tools,
   input: FullChooseInput,
   seconds: number,
 ): number | null {
@@ -99,7 +109,7 @@ function mostSites(
     moves: 200_000,
     start: { chosen: layout.chosen, value: layout.chosen.length },
   });
-  const answer = exactLayout(counted, start, solver, {
+  const answer = exact.exactLayout(counted, start, solver, {
     seconds,
     steps: seconds * stepsPerSecond,
     shouldStop: input.shouldStop,
