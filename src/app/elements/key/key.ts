@@ -58,7 +58,11 @@ export class Key extends StoreElement {
   #boxes() {
     const boxes = this.state.plan?.boxes ?? [];
     if (boxes.length === 0) return null;
-    const held = { weak: boxes.some(isWeak), standing: boxes.some((b) => b.state === 'standing') };
+    const held = {
+      weak: boxes.some(isWeak),
+      standing: boxes.some((b) => b.state === 'standing'),
+      locked: boxes.some((b) => b.locked === true),
+    };
     return html`<ul class="boxes">
       ${boxRows(held, this.words).map(
         ({ word, look }) =>
@@ -70,6 +74,7 @@ export class Key extends StoreElement {
               .label=${String(look.number)}
               .weak=${look.weak}
               .standing=${look.standing}
+              .locked=${look.locked}
             ></mp-score-disc
             >${word}
           </li>`,

@@ -52,6 +52,8 @@ export class ScoreDisc extends LitElement {
   @property() label = '';
   @property({ type: Boolean }) weak = false;
   @property({ type: Boolean }) standing = false;
+  /** A padlock across from the beak, as on the map. */
+  @property({ type: Boolean }) locked = false;
   /** Diameter of the rim, px. */
   @property({ type: Number }) size = 64;
 
@@ -78,6 +80,17 @@ export class ScoreDisc extends LitElement {
       <circle class="score" r=${radius} fill="none" stroke-width="7" transform="rotate(-90)" mask="url(#arc)"></circle>
       <circle class="face" r="23.6" stroke-width="1.6"></circle>
       <text y=${this.label.length > 2 ? 8 : 9} font-size=${this.label.length > 2 ? 21 : 26}>${this.label}</text>
+      ${this.locked ? this.#lock() : null}
     </svg>`;
+  }
+
+  #lock() {
+    const turn = ((this.facing + 180) * Math.PI) / 180;
+    const [x, y] = [36 * Math.sin(turn), -36 * Math.cos(turn)];
+    return svg`<g class="lock" transform=${`translate(${x} ${y}) scale(1.9)`}>
+      <path d="M-4.5 -1 H4.5 V5.5 H-4.5 Z M-2.6 -1 V-3 A2.6 2.6 0 0 1 2.6 -3 V-1" stroke="var(--raised)" stroke-width="5" fill="none"></path>
+      <path d="M-2.6 -1 V-3 A2.6 2.6 0 0 1 2.6 -3 V-1" stroke="var(--ink)" stroke-width="1.7" fill="none"></path>
+      <path d="M-4.5 -1 H4.5 V5.5 H-4.5 Z" fill="var(--ink)"></path>
+    </g>`;
   }
 }

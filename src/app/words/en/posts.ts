@@ -177,6 +177,7 @@ export const posts = {
     box: 'box: number, score as ring, beak where the hole faces',
     weak: 'weak box: notched rim, score under its number',
     standing: 'standing box: second ring',
+    locked: 'locked box: padlock, every plan keeps it',
     pair: 'pair: two boxes, one site',
   },
 };
