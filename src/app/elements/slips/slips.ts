@@ -9,8 +9,6 @@ import type { GroundLook } from '../../state.ts';
 import { StoreElement } from '../../store-element.ts';
 import { shared } from '../../styles/shared.ts';
 import { themeNames } from '../../theme.ts';
-import '../key/key.ts';
-import '../lie-key/lie-key.ts';
 import '../scale/scale.ts';
 import { keyIcon, redoIcon, undoIcon } from './icons.ts';
 import { slipsStyle } from './slips-style.ts';
@@ -36,7 +34,7 @@ export class Slips extends StoreElement {
   protected override render() {
     return html`<div class="edge top">
         <div class="row">${this.#ground()} ${this.#history()}</div>
-        ${this.state.ground === 'lie' ? html`<mp-lie-key class="slip lie"></mp-lie-key>` : null} ${this.#photo()}
+        ${this.state.ground === 'lie' ? this.#lieKey() : null} ${this.#photo()}
       </div>
       <div class="edge below">
         <div class="row">${this.#tools()} <mp-scale .view=${this.view}></mp-scale></div>
@@ -75,6 +73,11 @@ export class Slips extends StoreElement {
     return html`<section class="panel photo" aria-label=${words.pictures.title} tabindex="0">
       <mp-picture-panel .view=${this.view}></mp-picture-panel>
     </section>`;
+  }
+
+  #lieKey() {
+    void import('../lie-key/lie-key.ts');
+    return html`<mp-lie-key class="slip lie"></mp-lie-key>`;
   }
 
   #credit() {
@@ -138,6 +141,7 @@ export class Slips extends StoreElement {
   }
 
   #key() {
+    void import('../key/key.ts');
     const { shell } = this.words;
     return html`<section class="panel" aria-label=${shell.keyTitle} tabindex="0">
       <h2>${shell.keyTitle}</h2>
