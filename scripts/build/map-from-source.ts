@@ -8,7 +8,7 @@ export const mapWorker = { 'maplibre-gl/dist/maplibre-gl-worker.mjs': source('so
 
 const unused = '\0unused';
 
-/** What no site shows: a tile format (MLT) and the globe. Each name throws when it is asked for after all. */
+/** What no site shows: a tile format (MLT), the globe, and layers of heat, relief and heights. Each name throws when it is asked for after all. */
 const unusedNames = [
   'decodeTile',
   'GEOMETRY_TYPE',
@@ -18,10 +18,15 @@ const unusedNames = [
   'VerticalPerspectiveCameraHelper',
   'createVerticalPerspectiveTransform',
   'VerticalPerspectiveProjection',
+  'drawHeatmap',
+  'drawHillshade',
+  'drawColorRelief',
+  'drawFillExtrusion',
 ];
 
 function isUnused(id: string, importer = ''): boolean {
   if (id === '@maplibre/mlt') return importer.includes('/maplibre-gl/src/');
+  if (importer.endsWith('/webgl/draw/index.ts')) return /draw_(heatmap|hillshade|color_relief|fill_extrusion)/.test(id);
   return importer.endsWith('/projection_factory.ts') && /globe_|vertical_perspective_/.test(id);
 }
 

@@ -105,7 +105,6 @@ export function lieTimes(page: Page, bird: string): Promise<LieTime> {
     });
     map.off('sourcedata', onData);
     stop();
-    app.store.set({ ground: 'drawing' });
     return times;
   }, bird);
 }

@@ -28,9 +28,12 @@ export async function replan(store: Store): Promise<void> {
   const what = words.posts.choosing;
   const work = (done: number | null, sentence: string) =>
     store.set({ engine: { at: 'work', what: sentence || what, done, stop: () => stop.abort() } });
-  const early = (first: Plan) => {
-    if (store.state.planOf === null) setTimeout(() => warm(store, site, first), calm);
-    show(store, first, site);
+  let newest: Plan | null = null;
+  const put = async (coming: Plan) => {
+    newest = coming;
+    if (store.state.planOf === null) setTimeout(() => warm(store, site, coming), calm);
+    if (store.state.posts.hand) await handRests(store);
+    if (running.get(store) === stop && newest === coming) show(store, coming, site);
   };
   work(null, what);
   try {
@@ -38,15 +41,25 @@ export async function replan(store: Store): Promise<void> {
       void rescore(store, site, plan, stop.signal);
       await rest(stop.signal);
     }
-    const made = await store.engine.call('plan', { site }, { signal: stop.signal, onProgress: work, onPartial: early });
-    if (running.get(store) !== stop) return;
-    show(store, made, site);
-    store.set({ engine: { at: 'rest' } });
+    const made = await store.engine.call('plan', { site }, { signal: stop.signal, onProgress: work, onPartial: put });
+    await put(made);
+    if (running.get(store) === stop) store.set({ engine: { at: 'rest' } });
   } catch (error) {
     if (running.get(store) !== stop) return;
     if (wasAborted(error)) store.set({ engine: { at: 'rest' } });
     else store.set({ engine: { at: 'trouble', sentence: error instanceof Error ? error.message : String(error) } });
   }
+}
+
+/** Ends when the hand is empty: a new plan would number the box in it anew, and have the map painted under it. */
+function handRests(store: Store): Promise<void> {
+  return new Promise((resolve) => {
+    const stop = store.subscribe(({ posts }) => {
+      if (posts.hand) return;
+      stop();
+      resolve();
+    });
+  });
 }
 
 /** The worker at hand makes the land of a newly opened site ready: the first drag and the first lie of the land find it so. */

@@ -15,7 +15,7 @@ import { MapHost, type Overlay, setProperty } from './host.ts';
 import { landFeatures } from './land-source.ts';
 import { type Look, pictureName } from './look.ts';
 import { mapStyle } from './map-style.ts';
-import { lieSource } from './overlays/lie.ts';
+import { lieSource } from './overlays/lie-steps.ts';
 import { makeOverlays } from './overlays.ts';
 import { landSource, makeStyle, restyle } from './style.ts';
 import './worker.ts';

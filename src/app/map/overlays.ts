@@ -3,7 +3,7 @@
 import type { AppState } from '../state.ts';
 import { drawing } from './drawing/drawing.ts';
 import type { MapHost, Overlay } from './host.ts';
-import { binding } from './overlays/binding.ts';
+import { isBound } from './overlays/binding-shapes.ts';
 import { boxes } from './overlays/boxes.ts';
 import { hand } from './overlays/hand.ts';
 import { leftOut } from './overlays/left-out.ts';
@@ -21,7 +21,7 @@ const makers: readonly Maker[] = [
   late(onPhoto, async () => (await import('./overlays/pictures.ts')).pictures),
   lie,
   leftOut,
-  binding,
+  late(isBound, async () => (await import('./overlays/binding.ts')).binding),
   reasons,
   round,
   late(inSeason, async () => (await import('./overlays/outcomes.ts')).outcomes),

@@ -4,6 +4,7 @@ import { birdFor } from '../../../criteria/bird-for.ts';
 import { spacing, spacingNeeded } from '../../../criteria/spacing.ts';
 import type { Plan, PlannedBox } from '../../../plan-types.ts';
 import type { SiteSettings } from '../../../site/types.ts';
+import type { AppState } from '../../state.ts';
 
 export interface BindingPair {
   readonly a: PlannedBox;
@@ -71,4 +72,15 @@ function tight(a: PlannedBox, b: PlannedBox, settings: SiteSettings): BindingPai
   const other = { at: b.at, bird: birdById(b.bird), pairedWithOther: false };
   const { distance: metres, needed } = spacing(one, other, settings);
   return needed > 0 && metres <= needed * nearly ? [{ a, b, metres, needed }] : [];
+}
+
+/** Shown beside the list of boxes: a chosen box has its own spacing ring. */
+export function isBindingShown({ place, selection, posts }: AppState): boolean {
+  return place === 'posts' && selection === null && posts.binding && (posts.page === 'list' || posts.page === 'choose');
+}
+
+/** Whether there is anything to show. */
+export function isBound(state: AppState): boolean {
+  const { plan, planOf } = state;
+  return isBindingShown(state) && plan !== null && planOf !== null && bindingOf(plan, planOf.settings) !== null;
 }

@@ -6,16 +6,11 @@ import { destination } from '../../../geometry/point.ts';
 import type { AppState } from '../../state.ts';
 import { fontNames } from '../fonts.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
-import { bindingOf } from './binding-shapes.ts';
+import { bindingOf, isBindingShown } from './binding-shapes.ts';
 
 const source = 'binding';
 const sides = 72;
 const keys = ['plan', 'planOf', 'place', 'selection', 'theme', 'units'] as const;
-
-/** Shown beside the list of boxes: a chosen box has its own spacing ring. */
-export function isBindingShown({ place, selection, posts }: AppState): boolean {
-  return place === 'posts' && selection === null && posts.binding && (posts.page === 'list' || posts.page === 'choose');
-}
 
 export function binding(host: MapHost): Overlay {
   let drawn = false;

@@ -1,6 +1,9 @@
 /** Five steps of the score, pale to deep sky: for the lie of the land, its key and its contours. */
 import type { Ink } from '../../theme.ts';
 
+/** Source of the areas and their contours: of two sources each would have the map painted anew. */
+export const lieSource = 'lie';
+
 export interface LieStep {
   readonly from: number;
   readonly to: number;

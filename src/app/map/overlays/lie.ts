@@ -7,10 +7,7 @@ import { followLie } from '../../actions/lie.ts';
 import { onceAFrame } from '../../once-a-frame.ts';
 import { fontNames } from '../fonts.ts';
 import { type MapHost, nothing, type Overlay } from '../host.ts';
-import { type LieStep, lieSteps } from './lie-steps.ts';
-
-/** Source of the areas and their contours: of two sources each would have the map painted anew. */
-export const lieSource = 'lie';
+import { type LieStep, lieSource, lieSteps } from './lie-steps.ts';
 
 export function lie(host: MapHost): Overlay {
   /** What is to be drawn; a newer picture overtakes one that waits for its turn. */
