@@ -4,6 +4,7 @@ import { undo } from '../../../src/app/actions/edit.ts';
 import { dropHand, giveUpHand, moveHand, takeHand } from '../../../src/app/actions/hand.ts';
 import { setLock } from '../../../src/app/actions/lock.ts';
 import { findNudge, takeNudge } from '../../../src/app/actions/nudge.ts';
+import { replan } from '../../../src/app/actions/plan.ts';
 import { weakestWords, weakRows } from '../../../src/app/elements/post-card/card-words.ts';
 import { lie } from '../../../src/app/engine/calls/lie.ts';
 import { nudge } from '../../../src/app/engine/calls/nudge.ts';
@@ -161,6 +162,22 @@ describe('a box in the hand', () => {
     await dropHand(store);
     expect(store.state.past).toEqual([]);
     expect(store.state.posts.hand).toBeNull();
+  });
+});
+
+describe('a plan that comes while a box is held', () => {
+  it('waits until the hand is empty', async () => {
+    const { store, box } = await opened(site());
+    const before = store.state.plan;
+    takeHand(store, box(1));
+    const done = replan(store);
+    // Asked after it, so answered after it.
+    await store.engine.call('plan', { site: store.state.site! });
+    expect(store.state.plan).toBe(before);
+    giveUpHand(store);
+    await done;
+    expect(store.state.plan).not.toBe(before);
+    expect(store.state.engine.at).toBe('rest');
   });
 });
 
