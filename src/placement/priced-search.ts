@@ -44,7 +44,7 @@ function searchIn(field: Field, layout: Layout, priced: readonly number[], optio
   const { seconds, shouldStop } = options;
   const chosen = new Set(layout.chosen);
   const units = [...new Set([...priced, ...chosen])].sort((a, b) => a - b);
-  const turns = Math.max(1, Math.min(3, Math.round(seconds / 6)));
+  const turns = Math.max(1, Math.min(3, Math.floor(seconds / 10)));
   const wanted = field.problem.wanted.reduce((sum, sites) => sum + sites, 0);
   const runs = layout.chosen.length < wanted ? searchRuns.scarce : searchRuns.plenty;
   const small = fieldOf({ ...field.problem, units: units.map((u) => field.problem.units[u]) });

@@ -3,6 +3,7 @@ import loadHighs from 'highs';
 import type { LinearSolver } from '../../src/geometry/linear-model.ts';
 import { onesRows, stackRows } from '../../src/geometry/linear-model.ts';
 import { seededRandom } from '../../src/geometry/random.ts';
+import { goodSearch } from '../../src/placement/choose.ts';
 import { exactLayout } from '../../src/placement/exact.ts';
 import { conflictsOf, fieldOf } from '../../src/placement/field.ts';
 import { greedyLayout } from '../../src/placement/greedy.ts';
@@ -80,7 +81,7 @@ function plain(problem: LayoutProblem, start: Layout, solver: LinearSolver, seco
 const seconds = (since: number) => ((performance.now() - since) / 1000).toFixed(2);
 const share = (part: number, whole: number) => `${((100 * part) / whole).toFixed(2)} %`;
 
-const solver = linearSolver(await loadHighs());
+const solver = linearSolver(await loadHighs(), () => performance.now() / 1000);
 const all: [name: string, problem: LayoutProblem, limit: number, plainToo: boolean][] = [
   ['plenty: 40 of 100 on 2 km', singles(site(2000, 100, 1), 40), 5, true],
   ['plenty: 40 of 1,000 on 2 km', singles(site(2000, 1000, 1), 40), 5, true],
@@ -93,11 +94,7 @@ for (const [name, problem, limit, plainToo] of all) {
   const field = fieldOf(problem);
   const greedy = greedyLayout(field);
   let since = performance.now();
-  const good = searchLayout(field, {
-    seed: 1,
-    moves: Math.min(2_400_000, 500_000 + problem.units.length * 1500),
-    runs: 5,
-  });
+  const good = searchLayout(field, { seed: 1, ...goodSearch(field.count) });
   const goodSeconds = seconds(since);
   since = performance.now();
   const exact = exactLayout(field, good, solver, { seconds: limit });
