@@ -26,7 +26,9 @@ function stateOf(registration: ServiceWorkerRegistration): OfflineState {
   return registration.active ? 'ready' : 'filling';
 }
 
-function takeNewVersion(registration: ServiceWorkerRegistration): void {
+function takeNewVersion({ waiting }: ServiceWorkerRegistration): void {
+  // Nothing waits where another window has taken the version meanwhile: this one only has to be opened again.
+  if (!waiting) return location.reload();
   navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-  registration.waiting?.postMessage('use new version');
+  waiting.postMessage('use new version');
 }
