@@ -1,8 +1,4 @@
 /** The whole way through the house on one page: a site becomes a plan. */
-import type { BirdGuide } from './birds/guide.ts';
-import { birdById } from './birds/index.ts';
-import { scorePost, withWho } from './criteria/card.ts';
-import { eyeOf } from './criteria/context.ts';
 import { spacingNeeded } from './criteria/spacing.ts';
 import { lengthText } from './criteria/units.ts';
 import type { LinearSolver, LoadSolver } from './geometry/linear-model.ts';
@@ -15,8 +11,10 @@ import { leftOutSentence } from './placement/why-not.ts';
 import { orderIssues } from './plan/hand-order.ts';
 import { landIssues } from './plan/land-issues.ts';
 import { numberedRound, numbersOf } from './plan/numbering.ts';
+import { boxesOf } from './plan/planned-boxes.ts';
 import { scoredPost } from './plan/scored-posts.ts';
 import { type Stage, stageOf, type Tell } from './plan/stage.ts';
+import { walkIssues } from './plan/walk-issues.ts';
 import type { Candidate, LeftOut, Plan, PlannedBox } from './plan-types.ts';
 import { planRound, type RoundInput, type RoundPlan } from './route/plan-round.ts';
 import type { Issue, Site, Units } from './site/types.ts';
@@ -56,8 +54,7 @@ export async function makePlan(site: Site, options: PlanOptions = {}): Promise<P
  */
 export async function planOn(stage: Stage, options: PlanOptions = {}, early: Made | null = null): Promise<Made> {
   const tell = options.onProgress ?? (() => undefined);
-  const { ground, candidates, birds } = stage;
-  const { settings } = ground.site;
+  const { settings } = stage.ground.site;
   tell('choice', 0);
   const solver = await solverOf(options);
   // A choice cut to a walk limit is no good place to begin the proof of the free one, and a sketch is only one for the solver.
@@ -66,6 +63,28 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   const sketch = options.sketch ?? false;
   if (early && !early.sketch && !solver && sameBoxes(early.plan, choice))
     return { plan: { ...early.plan, proof: choice.proof }, choice, sketch };
+  return { plan: planFrom(stage, choice, { solver, sketch, tell }, early?.plan.boxes), choice, sketch };
+}
+
+/** The plan of a choice already made, on a stage it holds for (`sameForChoice`): only walked and numbered anew. Sureness stays. */
+export async function planAgain(stage: Stage, { plan: before, choice }: Made, options: PlanOptions): Promise<Made> {
+  const tell = options.onProgress ?? (() => undefined);
+  const how = { solver: await solverOf(options), sketch: false, tell };
+  const plan = planFrom(stage, choice, how, before.boxes);
+  const sure = new Map(before.boxes.map(({ post, sureness }) => [post, sureness]));
+  const boxes = plan.boxes.map((box) => ({ ...box, sureness: sure.get(box.post) ?? null }));
+  return { plan: { ...plan, boxes, sureness: before.sureness }, choice, sketch: false };
+}
+
+/** The choice walked, numbered and explained; cards are taken from `early` where it has them. */
+function planFrom(
+  stage: Stage,
+  choice: Choice,
+  { solver, sketch, tell }: { solver: LinearSolver | null; sketch: boolean; tell: Tell },
+  early: readonly PlannedBox[] = [],
+): Plan {
+  const { ground, candidates, birds } = stage;
+  const { settings } = ground.site;
   tell('walk', 0);
   const walk = walkRound(
     stage,
@@ -74,8 +93,8 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
   );
   const numbers = numbersOf(walk);
   tell('cards', 0);
-  const boxes = boxesOf(stage, choice, numbers, early?.plan.boxes ?? [], sketch);
-  const plan: Plan = {
+  const boxes = boxesOf(stage, choice, numbers, early, sketch);
+  return {
     siteName: settings.name,
     date: settings.date,
     boxes,
@@ -93,7 +112,6 @@ export async function planOn(stage: Stage, options: PlanOptions = {}, early: Mad
     ]),
     unmapped: boxes.reduce((sum, box) => sum + box.card.unmapped, 0) / Math.max(1, boxes.length),
   };
-  return { plan, choice, sketch };
 }
 
 /** The plan with the share of `draws` in which each box stays chosen under other weights and knees. */
@@ -199,43 +217,6 @@ function walkRound(
   return planRound({ ground, start: startOf(ground), stops, walkers, seed, direction, byHand, findWays, ...how });
 }
 
-function boxesOf(
-  { ground, suns, candidates }: Stage,
-  choice: Choice,
-  numbers: ReadonlyMap<string, number>,
-  early: readonly PlannedBox[],
-  sketch: boolean,
-): PlannedBox[] {
-  const known = new Map(early.map((box) => [`${box.bird} ${box.post}`, box.card]));
-  const drawn = new Map(candidates.map((candidate) => [candidate.id, candidate]));
-  // Who else would live at each box is left out of a sketch: it takes half the time of the cards.
-  const cardOf = (candidate: Candidate, bird: BirdGuide) => {
-    const card = known.get(`${bird.id} ${candidate.id}`) ?? scorePost(ground, candidate, bird, suns, { who: !sketch });
-    return sketch ? card : withWho(card, ground, candidate, suns);
-  };
-  const boxes = choice.sites.flatMap((site) => {
-    const guide = birdById(site.bird);
-    return site.posts.map((post, index): PlannedBox => {
-      const candidate = drawn.get(post.id) ?? placeCandidate(post.id, post.at);
-      const other = site.posts[1 - index];
-      return {
-        number: numbers.get(post.id)!,
-        post: post.id,
-        at: post.at,
-        position: ground.frame.toLonLat(post.at),
-        bird: site.bird,
-        state: candidate.state === 'fixed' && !candidate.locked ? 'standing' : 'new',
-        ...(candidate.locked ? { locked: true } : {}),
-        pairedWith: other ? numbers.get(other.id)! : null,
-        holeHeight: eyeOf(candidate, guide),
-        sureness: null,
-        card: cardOf(candidate, guide),
-      };
-    });
-  });
-  return boxes.sort((a, b) => a.number - b.number);
-}
-
 function leftOutOf(site: Site, choice: Choice, numbers: ReadonlyMap<string, number>): LeftOut[] {
   const { units } = site.settings;
   return choice.leftOut.map((out) => ({
@@ -252,25 +233,6 @@ function leftOutOf(site: Site, choice: Choice, numbers: ReadonlyMap<string, numb
 function spacingWords(units: Units): (metres: number) => string {
   const pairStep = 10;
   return (metres) => (metres < pairStep ? lengthText(metres, units) : lengthText(metres, units, 100));
-}
-
-function walkIssues(walk: RoundPlan): Issue[] {
-  const notes = walk.notes.map((sentence): Issue => {
-    const fix = 'Draw a trailhead where the walk starts.';
-    return { id: 'walk-start', severity: 'note', feature: null, place: null, sentence, fix };
-  });
-  const cutOff = walk.unreachable.map((post): Issue => {
-    const sentence = `No walk leads to the box at ${post} without crossing water, a building or land that is off-limits.`;
-    return {
-      id: 'box-unreachable',
-      severity: 'warning',
-      feature: post,
-      place: null,
-      sentence,
-      fix: 'Draw the path or bridge that leads there, or move the box.',
-    };
-  });
-  return [...notes, ...cutOff];
 }
 
 /** Issues that name a post get its place. */

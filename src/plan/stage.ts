@@ -21,11 +21,15 @@ export interface Stage {
   readonly beside: Map<string, BirdScore | null>;
 }
 
-/** What may be ready before a stage is asked for: the land, the sun of all its birds, and scores of earlier stages on the same land and settings. */
+/**
+ * What may be ready before a stage is asked for: the land, the sun of all its birds, and scores of earlier stages. Suns and scores are
+ * handed on only where the land and every setting the scores read are the same.
+ */
 export interface Ready {
   readonly ground: Ground;
   readonly suns: Suns;
   readonly scores: Map<string, ScoredPost['scores']>;
+  readonly beside: Stage['beside'];
 }
 
 /** `done` 0–1 of the part that is being worked on. */
@@ -42,7 +46,7 @@ export function stageOf(site: Site, tell: Tell = () => undefined, ready: Ready |
     if (index % 64 === 0) tell('scores', index / candidates.length);
     return scoredPost(ground, candidate, guides, suns, ready?.scores);
   });
-  return { ground, birds, suns, candidates, posts, findWays: keptWays(), beside: new Map() };
+  return { ground, birds, suns, candidates, posts, findWays: keptWays(), beside: ready?.beside ?? new Map() };
 }
 
 /** A post kept for a bird nobody knows serves whichever wanted bird it suits; the issue is said elsewhere. */

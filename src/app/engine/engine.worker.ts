@@ -1,7 +1,7 @@
 /** The engine in its own thread. A new call: its types in calls.ts, its file in calls/, its line here. */
 import { lie } from './calls/lie.ts';
 import { nudge } from './calls/nudge.ts';
-import { plan } from './calls/plan.ts';
+import { makePlanner } from './calls/plan.ts';
 import { rescore, scorePost } from './calls/score-post.ts';
 import { skyView } from './calls/sky-view.ts';
 import type { ToWorker } from './protocol.ts';
@@ -36,7 +36,7 @@ const canopy: Handlers['canopy'] = async (question, tools) => {
 
 const hear = serve(
   {
-    plan,
+    plan: makePlanner(),
     skyView,
     scorePost,
     rescore,

@@ -6,6 +6,7 @@ import type { Point } from '../../geometry/point.ts';
 import { prepareGround } from '../../ground/prepare.ts';
 import { groundWithPosts } from '../../ground/with-posts.ts';
 import { drawnCandidate, placeCandidate } from '../../placement/candidates.ts';
+import { sameForScores } from '../../plan/same-choice.ts';
 import type { Ready } from '../../plan/stage.ts';
 import { wantedBirds } from '../../plan/wanted-birds.ts';
 import type { Candidate } from '../../plan-types.ts';
@@ -21,7 +22,7 @@ const prepared = new WeakMap<Site, Prepared>();
 /** The one made last: the next site often differs from it in a post or two. */
 let last: Prepared | null = null;
 
-/** Scores kept for one land and settings at most: three full grids of candidates. */
+/** Scores kept at most for one land and the settings they read: three full grids of candidates. */
 const mostScores = 30_000;
 
 export function prepare(site: Site): Prepared {
@@ -31,15 +32,17 @@ export function prepare(site: Site): Prepared {
   return fresh;
 }
 
-/** Where only posts changed the land stays prepared, and where nothing but features changed the sun and the scores do. */
+/** Where only posts changed the land stays prepared, and where no setting changed that scores read, the sun and the scores do. */
 function prepareAfter(before: Prepared | null, site: Site): Prepared {
   const kept = before && groundWithPosts(before.ground, site);
   const ground = kept ?? prepareGround(site);
   const guides = [...wantedBirds(site).guides.values()];
-  const same = kept && before.site.settings === site.settings && guides.every((guide) => before.suns.knows(guide));
-  if (!same) return { site, ground, suns: makeSuns(ground, guides), scores: new Map() };
-  const scores: Prepared['scores'] = before.scores.size > mostScores ? new Map() : before.scores;
-  return { site, ground, suns: before.suns, scores };
+  const same = kept && sameForScores(before.site.settings, site.settings) && guides.every(before.suns.knows);
+  if (!same) return { site, ground, suns: makeSuns(ground, guides), scores: new Map(), beside: new Map() };
+  const { suns, scores, beside } = before;
+  return scores.size + beside.size > mostScores
+    ? { site, ground, suns, scores: new Map(), beside: new Map() }
+    : { site, ground, suns, scores, beside };
 }
 
 /** The post of an id as if it stood at `at`; a suggested place when none is drawn under that id. */
