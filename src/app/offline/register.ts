@@ -28,7 +28,7 @@ function stateOf(registration: ServiceWorkerRegistration): OfflineState {
 
 function takeNewVersion({ waiting }: ServiceWorkerRegistration): void {
   // Nothing waits where another window has taken the version meanwhile: this one only has to be opened again.
-  if (!waiting) return location.reload();
+  if (!waiting) return void location.reload();
   navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
   waiting.postMessage('use new version');
 }
