@@ -130,6 +130,26 @@ describe('trouble', () => {
     expect(choice.issues.map((i) => i.id)).toContain('fewer-than-wanted');
   });
 
+  it('counts the sites of all birds together and names the spacing of each', async () => {
+    // Two 3 × 3 blocks of posts 50 m apart, 1 km from each other: one for bluebirds (91 m), one for chickadees (40 m).
+    const block = (bird: string, east: number) =>
+      Array.from({ length: 9 }, (_, k) =>
+        scored(`${bird}${k}`, east + 50 * (k % 3), 50 * Math.floor(k / 3), { [bird]: 50 + k }),
+      );
+    const wanted = [
+      { bird: 'bluebird', sites: 8 },
+      { bird: 'chickadee', sites: 7 },
+    ];
+    const posts = [...block('bluebird', 0), ...block('chickadee', 1000)];
+    const choice = await choose(input(posts, { wanted, proof: 'quick', loadSolver }));
+    // Four corners of the bluebirds' block, and all seven chickadees wanted.
+    expect(choice.sites).toHaveLength(11);
+    expect(choice.proof.mostSites).toBe(11);
+    expect(choice.proof.sentence).toMatch(
+      /^At most 11 of the 15 sites wanted for all birds fit under their spacings \(.+ 91 m, .+ 40 m\): proven/,
+    );
+  });
+
   it('a solver that cannot be loaded leaves the good choice, said as not proven', async () => {
     const broken = () => Promise.reject(new Error('no file'));
     const choice = await choose(input(randomPosts(80, 500, 2), { proof: 'quick', loadSolver: broken }));
