@@ -21,6 +21,7 @@ const antarctic = -60;
 
 /** The features in longitude and latitude. */
 export function placedFeatures(file: RawFile, options: ImportOptions): Placed {
+  if (file.axesSure) return { features: file.features, issues: farAway(samplePositions(file.features), options.near) };
   const reference = file.projection ?? null;
   const stated = reference === null ? null : readProjection(reference);
   if (stated?.degrees) return inDegrees(file.features, options);

@@ -1,59 +1,34 @@
-/** CSV of any separator: the columns of latitude and longitude are found by name, decimal commas are understood, swapped columns are caught. */
+/** CSV of any separator: the columns of the place are found by name (degrees, or easting and northing), decimal commas are understood. */
 import { dsvFormat } from 'd3-dsv';
+import type { Issue, LonLat } from '../site/types.ts';
 import { readPosition } from './coordinates.ts';
 import { undoFormulaGuard } from './csv.ts';
+import { headings, isPlaceName, type PairColumns, type PlaceColumns, placeColumns } from './csv-columns.ts';
+import { askDegrees, placeMetres } from './csv-metres.ts';
 import { readNumber } from './decimals.ts';
-import type { Attributes, ImportOptions, RawFeature, RawFile } from './import-types.ts';
+import type { Ask, Attributes, ImportOptions, RawFeature, RawFile } from './import-types.ts';
 import { count, fileIssue } from './issue.ts';
 import { oneLine } from './safe-text.ts';
+import { readZone, type ZoneText } from './utm-zone.ts';
 
 /** One point a row. Attributes: every other column by its heading, as text without our formula guard. */
-export function readCsv(text: string, options: Pick<ImportOptions, 'columns'> = {}): RawFile {
+export function readCsv(text: string, options: Pick<ImportOptions, 'columns' | 'projection'> = {}): RawFile {
   const separator = separatorOf(text);
   const rows = dsvFormat(separator)
     .parseRows(text)
     .filter((row) => row.some((cell) => cell.trim() !== ''));
-  const heads = headings(rows[0] ?? []);
+  const heads = headings((rows[0] ?? []).map(undoFormulaGuard));
   if (rows.length < 2)
     return failed('csv-empty', 'The table has no rows under its headings.', 'Choose a table with a heading row.');
   const place = placeColumns(heads, options.columns);
   if (!place) return noColumns(heads);
-  const features = rows.slice(1).map((row, i) => rowFeature(row, i + 1, heads, place, separator));
-  return { features, issues: ragged(rows) };
+  const body = rows.slice(1).map((row, i) => rowOf(row, i + 1, heads));
+  const { places, used, issues = [], ask, axesSure } = placesOf(body, heads, place, separator, options.projection);
+  if (ask) return { features: [], issues, ask };
+  const left = new Set(used);
+  const features = body.map((row, i) => featureOf(row, heads, left, places[i]!));
+  return { features, issues: [...issues, ...ragged(rows)], ...(axesSure ? { axesSure } : {}) };
 }
-
-type Place = { readonly lat: number; readonly lon: number } | { readonly both: number };
-
-const latNames = [
-  'lat',
-  'latitude',
-  'y',
-  'lat_dd',
-  'latdd',
-  'ycoord',
-  'y_coord',
-  'latitude_deg',
-  'breite',
-  'breitengrad',
-  'latitud',
-];
-const lonNames = [
-  ...['lon', 'lng', 'long', 'longitude', 'x', 'lon_dd', 'londd', 'xcoord', 'x_coord', 'longitude_deg'],
-  ...['laenge', 'länge', 'längengrad', 'longitud'],
-];
-const bothNames = [
-  'coordinates',
-  'coordinate',
-  'position',
-  'latlon',
-  'lat_lon',
-  'lat,lon',
-  'latlng',
-  'gps',
-  'mgrs',
-  'usng',
-  'utm',
-];
 
 /** The separator that splits the heading row and the first rows most evenly; a comma when nothing does. */
 function separatorOf(text: string): string {
@@ -62,55 +37,104 @@ function separatorOf(text: string): string {
     const rows = dsvFormat(separator).parseRows(head).slice(0, 20);
     const width = rows[0]?.length ?? 0;
     const even = rows.filter((row) => row.length === width).length;
-    const named = headings(rows[0] ?? []).some((heading) => [...latNames, ...bothNames].includes(plain(heading)));
+    const named = headings((rows[0] ?? []).map(undoFormulaGuard)).some(isPlaceName);
     return { separator, score: width < 2 ? 0 : (named ? 1000 : 0) + even + width / 100 };
   });
   return scored.reduce((best, one) => (one.score > best.score ? one : best)).separator;
 }
 
-function headings(row: readonly string[]): string[] {
-  return row.map((cell, i) => oneLine(undoFormulaGuard(cell)) || `column ${i + 1}`);
+/** A row under the headings: its thing, still without a place, and its cells. */
+interface Row {
+  readonly from: string;
+  readonly cells: readonly string[];
 }
 
-function plain(heading: string): string {
-  return heading
-    .toLowerCase()
-    .replace(/\s*[([].*$/, '')
-    .trim()
-    .replace(/[\s.-]+/g, '_');
-}
+type PlaceOrTrouble = LonLat | string;
 
-function placeColumns(heads: readonly string[], chosen: ImportOptions['columns']): Place | null {
-  const plainHeads = heads.map(plain);
-  const find = (names: readonly string[]) => names.map((name) => plainHeads.indexOf(name)).find((at) => at >= 0) ?? -1;
-  const lat = chosen ? heads.indexOf(chosen.lat) : find(latNames);
-  const lon = chosen ? heads.indexOf(chosen.lon) : find(lonNames);
-  if (lat >= 0 && lon >= 0 && lat !== lon) return { lat, lon };
-  const both = find(bothNames);
-  return both >= 0 && !chosen ? { both } : null;
-}
-
-function rowFeature(
-  row: readonly string[],
-  number: number,
+function placesOf(
+  rows: readonly Row[],
   heads: readonly string[],
-  place: Place,
+  place: PlaceColumns,
   separator: string,
-): RawFeature {
-  const used = new Set(Object.values(place) as number[]);
-  const cells = heads.flatMap((head, i) =>
-    used.has(i) || !row[i]?.trim() ? [] : [[head, undoFormulaGuard(row[i]!).trim()]],
+  projection: string | undefined,
+): Located {
+  if ('both' in place)
+    return { places: rows.map(({ cells }) => fromText(cells[place.both] ?? '')), used: [place.both] };
+  const { across, up, named } = place;
+  const columns = `“${heads[across]}” and “${heads[up]}”`;
+  const size = sizeOf(rows, place, separator);
+  const degrees = named === 'degrees' || (named !== 'metres' && size !== 'metres');
+  if (degrees) {
+    const places = rows.map(({ cells }) => fromCells(cells[up] ?? '', cells[across] ?? '', separator));
+    return { places, used: [across, up], issues: named === 'xy' ? [readAsDegrees(columns, projection)] : [] };
+  }
+  const zones = rows.map(({ cells }) => zoneOf(cells, place));
+  const metres = rows.map(({ cells }, i) => ({
+    easting: ordinate(cells[across] ?? '', separator),
+    northing: ordinate(cells[up] ?? '', separator),
+    zone: zones[i]!,
+  }));
+  const found =
+    size === 'degrees' && projection === undefined ? askDegrees(columns) : placeMetres(metres, columns, projection);
+  const spent = zones.some((zone) => zone !== null) ? [place.zone, place.half] : [];
+  return { ...found, used: [across, up, ...spent].filter((at) => at !== null), axesSure: true };
+}
+
+interface Located {
+  readonly places: readonly PlaceOrTrouble[];
+  /** Columns that need not be kept as attributes. */
+  readonly used: readonly number[];
+  readonly issues?: readonly Issue[];
+  readonly ask?: Ask;
+  readonly axesSure?: true;
+}
+
+/** What most of the figures can be: more than a whole turn is no angle, and no easting and northing are both as small as one. */
+function sizeOf(rows: readonly Row[], { across, up }: PairColumns, separator: string): 'degrees' | 'metres' | null {
+  const figures = rows
+    .map(({ cells }) => [across, up].map((at) => ordinate(cells[at] ?? '', separator)))
+    .filter((pair) => pair.every((figure) => typeof figure === 'number'));
+  if (figures.length === 0) return null;
+  const large = figures.filter((pair) => pair.some((figure) => Math.abs(Number(figure)) > 360)).length;
+  return large > figures.length / 2 ? 'metres' : 'degrees';
+}
+
+function zoneOf(cells: readonly string[], { zone, half }: PairColumns): ZoneText | null {
+  const text = zone === null ? '' : (cells[zone] ?? '');
+  const read = readZone(text);
+  return read?.half === null && half !== null ? (readZone(`${text} ${cells[half] ?? ''}`) ?? read) : read;
+}
+
+function readAsDegrees(columns: string, projection: string | undefined): Issue {
+  const unused = projection === undefined ? '' : ' The projection you gave was not used.';
+  const sentence = `The columns ${columns} were read as longitude and latitude, because their figures are that small.${unused}`;
+  return fileIssue(
+    'note',
+    'xy-as-degrees',
+    sentence,
+    'If they are not degrees, name the columns easting and northing.',
   );
-  const attributes: Attributes = Object.fromEntries(cells);
-  const name = oneLine(attributes.name ?? attributes.Name);
-  const from = `row ${number}${name ? ` “${name.slice(0, 60)}”` : ''}`;
-  const position =
-    'both' in place
-      ? fromText(row[place.both] ?? '')
-      : fromCells(row[place.lat] ?? '', row[place.lon] ?? '', separator);
-  return typeof position === 'string'
-    ? { from, attributes, geometry: null, trouble: position }
-    : { from, attributes, geometry: { type: 'Point', coordinates: position } };
+}
+
+function rowOf(cells: readonly string[], number: number, heads: readonly string[]): Row {
+  const at = heads.findIndex((head) => head === 'name' || head === 'Name');
+  const name = oneLine(undoFormulaGuard(cells[at] ?? ''));
+  return { from: `row ${number}${name ? ` “${name.slice(0, 60)}”` : ''}`, cells };
+}
+
+function featureOf(
+  { from, cells }: Row,
+  heads: readonly string[],
+  used: Set<number>,
+  place: PlaceOrTrouble,
+): RawFeature {
+  const kept = heads.flatMap((head, i) =>
+    used.has(i) || !cells[i]?.trim() ? [] : [[head, undoFormulaGuard(cells[i]!).trim()]],
+  );
+  const attributes: Attributes = Object.fromEntries(kept);
+  return typeof place === 'string'
+    ? { from, attributes, geometry: null, trouble: place }
+    : { from, attributes, geometry: { type: 'Point', coordinates: [...place] } };
 }
 
 function fromText(text: string): [number, number] | string {
@@ -137,6 +161,19 @@ function angle(cell: string, separator: string): number | null {
   return readNumber(comma && /^[-+]?\d+,\d+$/.test(text) ? text.replace(',', '.') : text);
 }
 
+/** Metres as a number, with a unit or an axis letter behind it if need be; a sentence when it is none or may be two numbers. */
+function ordinate(cell: string, separator: string): number | string {
+  const text = undoFormulaGuard(cell).trim();
+  const bare = text.replace(/\s*m?\s*[EN]?$/i, '');
+  if (bare === '') return 'it has no easting and northing';
+  if (/^\d{1,3},\d{3}$/.test(bare)) return `“${bare}” may be a decimal comma or thousands; write it without the comma`;
+  const grouped = /^\d{1,3}(,\d{3})+\.\d+$|^\d{1,3}(,\d{3}){2,}$/.test(bare);
+  return (
+    angle(grouped ? bare.replaceAll(',', '') : bare, separator) ??
+    `“${oneLine(text).slice(0, 20)}” is no easting or northing`
+  );
+}
+
 function ragged(rows: readonly (readonly string[])[]) {
   const width = rows[0]!.length;
   const odd = rows.filter((row) => row.length > width).length;
@@ -145,12 +182,12 @@ function ragged(rows: readonly (readonly string[])[]) {
 }
 
 function noColumns(heads: readonly string[]): RawFile {
-  const sentence = `No columns of latitude and longitude were found among: ${heads.slice(0, 20).join(', ')}.`;
+  const sentence = `No columns of latitude and longitude, or of easting and northing, were found among: ${heads.slice(0, 20).join(', ')}.`;
   const issue = fileIssue(
     'error',
     'csv-no-columns',
     sentence,
-    'Say which column is the latitude and which the longitude, or name them lat and lon.',
+    'Say which columns they are, or name them lat and lon, or easting and northing.',
   );
   return { features: [], issues: [issue], ask: { what: 'columns', sentence, columns: heads } };
 }

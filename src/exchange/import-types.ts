@@ -28,6 +28,8 @@ export interface RawFile {
   readonly ask?: Ask;
   /** The file's own spatial reference, when it names one that is not plain longitude and latitude. */
   readonly projection?: string;
+  /** Set where positions were computed from named axes: they cannot be swapped. */
+  readonly axesSure?: true;
 }
 
 export interface FeatureNote {
@@ -65,9 +67,9 @@ export interface ImportReport {
 
 /** What the person may have settled beforehand. */
 export interface ImportOptions {
-  /** EPSG code ("EPSG:32617"), WKT or proj4 text of files that do not say. */
+  /** EPSG code ("EPSG:32617"), WKT or proj4 text of files that do not say; for a table also a UTM zone ("17T"). */
   readonly projection?: string;
-  /** Columns of a CSV. */
+  /** Columns of a CSV: degrees, or northing (`lat`) and easting (`lon`). */
   readonly columns?: { readonly lat: string; readonly lon: string };
   /** The site's place: swapped axes show when the swapped places are near and the others are far. */
   readonly near?: LonLat;

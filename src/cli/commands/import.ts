@@ -22,8 +22,9 @@ export const importSite: Command = {
   help: {
     '--as SITE': 'site file to write',
     '--mapping NAME': '"osm", or a mapping file (JSON); else our own kinds first, then OpenStreetMap tags',
-    '--projection TEXT': 'EPSG code, WKT or proj4 text of a file that does not name its own',
-    '--lat COLUMN': 'column of the latitude in a table, with --lon COLUMN',
+    '--projection TEXT':
+      'EPSG code, WKT or proj4 text of a file that does not name its own; in a table also a UTM zone such as 17T',
+    '--lat COLUMN': 'column of the latitude (or northing) in a table, with --lon COLUMN',
     '--name NAME': 'name of the site; else the file’s',
     '--date DATE': 'the day the plan is for, YYYY-MM-DD',
     '--json': 'the account as JSON',

@@ -51,4 +51,15 @@ describe('meadowpost import', () => {
     expect(status).toBe(code);
     expect(existsSync(at('x.geojson'))).toBe(false);
   });
+  it('asks for the zone of a table in meters, and takes it by --projection', async () => {
+    const table = file('boxes.csv', 'name,easting,northing\nA,323483.168,4306479.498\n');
+    const asked = await meadowpost('import', table, '--as', at('boxes.geojson'));
+    expect(asked.status).toBe(1);
+    expect(asked.stderr).toContain('nothing says in which projection or UTM zone');
+    const told = await meadowpost('import', table, '--as', at('boxes.geojson'), '--projection', '18N');
+    expect(told.status).toBe(0);
+    expect(told.stderr).toContain('turned from UTM zone 18N');
+    const opened = readSite(readFileSync(at('boxes.geojson'), 'utf8'), 'boxes').site!;
+    expect(opened.features).toHaveLength(1);
+  });
 });
