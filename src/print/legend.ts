@@ -18,12 +18,17 @@ const swatch = { width: 8.5, height: 4.6 } as const;
 /** Between two columns of the key, mm. */
 const gap = 2;
 
+/** More walkers than this are told in short words, several to a line (ours: so that the land finds room). */
+const walkersInFull = 6;
+
 /** Marks in a swatch are drawn smaller, so that it holds enough of them to be known. */
 const swatchMarks = 0.62;
 
 /** One row of the key. */
 export interface KeyRow {
   readonly words: string;
+  /** One of many walkers, in short words: these share lines. */
+  readonly walker?: true;
   draw(box: Box): Item[];
 }
 
@@ -100,8 +105,8 @@ export function boxRows(has: BoxKey): KeyRow[] {
     { words: 'box: beak = hole, ring = score', draw: disc(false) },
     has.standing && { words: 'standing box', draw: disc(true) },
     has.pair && { words: 'pair, pushed apart to read', draw: drawPair },
-    ...roundRows(has),
     has.others && { words: 'box of another sheet', draw: drawOther },
+    ...roundRows(has),
   ];
   return rows.filter((row): row is KeyRow => row !== false);
 }
@@ -114,13 +119,21 @@ function drawPair(box: Box): Item[] {
 }
 
 function roundRows({ rounds, several }: BoxKey): KeyRow[] {
-  return rounds
-    .filter((round) => round.legs.length > 0)
-    .map(({ walker, boxes }) =>
-      several
-        ? { words: `walker ${walker}: boxes ${spanWords(boxes)}`, draw: (box) => swatchLine(box, walker) }
-        : { words: 'round, the way to walk', draw: (box) => drawRound(box, walker) },
-    );
+  const walked = rounds.filter((round) => round.legs.length > 0);
+  if (!several)
+    return walked.map(({ walker }) => ({ words: 'round, the way to walk', draw: (box) => drawRound(box, walker) }));
+  const line = (walker: number) => (box: Box) => swatchLine(box, walker);
+  if (walked.length <= walkersInFull)
+    return walked.map(({ walker, boxes }) => ({
+      words: `walker ${walker}: boxes ${spanWords(boxes)}`,
+      draw: line(walker),
+    }));
+  return [
+    { words: 'walker: boxes', draw: () => [] },
+    ...walked.map(
+      ({ walker, boxes }): KeyRow => ({ words: `${walker}: ${spanWords(boxes)}`, walker: true, draw: line(walker) }),
+    ),
+  ];
 }
 
 function drawRound(box: Box, walker: number): Item[] {
@@ -156,13 +169,31 @@ function withRest(rows: readonly KeyRow[], room: number): readonly KeyRow[] {
   return [...rows.slice(0, Math.max(0, room - 1)), rest];
 }
 
-/** Lays rows out in one column, or in as many as they need and the width allows; `left` counts the rows that found no room. */
-export function drawKey(rows: readonly KeyRow[], box: Box, style: Style): { item: Item; height: number; left: number } {
+/** Parts of a key one under the other. Where walkers are told in short they are a part of their own, laid side by side. */
+export function drawKeys(parts: readonly (readonly KeyRow[])[], box: Box, style: Style): Item[] {
+  const split = parts.flatMap((rows) => [rows.filter((row) => !row.walker), rows.filter((row) => row.walker)]);
+  let y = box.y;
+  return split
+    .filter((rows) => rows.length > 0)
+    .map((rows) => {
+      const room = { ...box, y, height: box.y + box.height - y };
+      const key = drawKey(rows, room, style, rows[0]!.walker || box.width > 80);
+      y += key.height;
+      return key.item;
+    });
+}
+
+/** Lays rows out in one column, or in as many as they need and the width allows (`wide`: always as many as that); `left` counts the rows that found no room. */
+export function drawKey(
+  rows: readonly KeyRow[],
+  box: Box,
+  style: Style,
+  wide = box.width > 80,
+): { item: Item; height: number; left: number } {
   const step = Math.max(swatch.height + 0.9, style.smallLine + 1);
   const longest = Math.max(...[10, ...rows.map((row) => widthOf(row.words, style.small))]);
   const most = Math.max(1, Math.floor((box.width + gap) / (swatch.width + 1.5 + longest + gap)));
   const fitting = Math.max(1, Math.floor((box.height + 0.9) / step));
-  const wide = box.width > 80;
   const columns = wide ? most : Math.min(most, Math.max(1, Math.ceil(rows.length / fitting)));
   const width = (box.width - gap * (columns - 1)) / columns;
   const perColumn = Math.min(fitting, Math.max(1, Math.ceil(rows.length / columns)));

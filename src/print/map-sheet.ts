@@ -6,7 +6,7 @@ import type { BookFacts } from './facts.ts';
 import { edgeTicks, type GridZone, gridZone } from './grid.ts';
 import { drawHeader } from './header.ts';
 import { mapLayout } from './layout.ts';
-import { drawKey, type KeyRow } from './legend.ts';
+import { drawKeys, type KeyRow } from './legend.ts';
 import { drawMap, type MapWish } from './map.ts';
 import { plain, widthOf, wrap } from './measure.ts';
 import { northArrow } from './north.ts';
@@ -82,10 +82,9 @@ function panel({ style, page, stamp, units }: BookFacts, map: MapPage, grid: rea
   const keyLeft = wide ? box.x + left + 5 : box.x;
   const keyWidth = wide ? box.width - left - 5 : box.width;
   const bottom = box.y + box.height;
-  const boxKey = drawKey(map.boxRows, { x: keyLeft, y: keyTop, width: keyWidth, height: bottom - keyTop }, style);
-  const landTop = keyTop + boxKey.height;
-  const landKey = drawKey(map.landRows, { x: keyLeft, y: landTop, width: keyWidth, height: bottom - landTop }, style);
-  return [group([scale], { tag: 'P' }), north.item, group(notes, { tag: 'P' }), boxKey.item, landKey.item];
+  const keyBox = { x: keyLeft, y: keyTop, width: keyWidth, height: bottom - keyTop };
+  const keys = drawKeys([map.boxRows, map.landRows], keyBox, style);
+  return [group([scale], { tag: 'P' }), north.item, group(notes, { tag: 'P' }), ...keys];
 }
 
 /** Large letters: scale, north and notes alone, so that the map keeps its room; the key has a page of its own. */

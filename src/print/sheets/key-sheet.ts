@@ -3,7 +3,7 @@ import { group, type Item, text } from '../display.ts';
 import type { BookFacts, Draft } from '../facts.ts';
 import { drawHeader } from '../header.ts';
 import { headHeight } from '../layout.ts';
-import { boxRows, drawKey, landRows } from '../legend.ts';
+import { boxRows, drawKeys, landRows } from '../legend.ts';
 import { wrap } from '../measure.ts';
 import { northWords } from '../north.ts';
 import { point } from '../style.ts';
@@ -38,20 +38,20 @@ function keyItems({ page, style, plan, stamp, things, layers, words }: BookFacts
     northWords(stamp.declination).join(' '),
     'UTM figures stand left and below, degrees right and above.',
   ].flatMap((one) => wrap(one, safe.width, style.small));
-  const rows = [
-    ...boxRows({
-      standing: plan.boxes.some((box) => box.state === 'standing'),
-      pair: plan.boxes.some((box) => box.pairedWith !== null),
-      rounds: plan.rounds,
-      several: plan.rounds.length > 1,
-      others: true,
-    }),
-    ...landRows(things, layers, style, words ?? {}),
-  ];
+  const boxes = boxRows({
+    standing: plan.boxes.some((box) => box.state === 'standing'),
+    pair: plan.boxes.some((box) => box.pairedWith !== null),
+    rounds: plan.rounds,
+    several: plan.rounds.length > 1,
+    others: true,
+  });
+  const land = landRows(things, layers, style, words ?? {});
+  // Few rows look best as one list; where walkers have lines of their own the land goes under them.
+  const parts = boxes.some((row) => row.walker) ? [boxes, land] : [[...boxes, ...land]];
   const notesTop = bottom - notes.length * style.smallLine;
-  const key = drawKey(rows, { x: safe.x, y: top, width: safe.width, height: notesTop - top - 2 }, style);
+  const keys = drawKeys(parts, { x: safe.x, y: top, width: safe.width, height: notesTop - top - 2 }, style);
   const lines = notes.map((row, i) =>
     text(safe.x, notesTop + i * style.smallLine + style.small * point * 0.8, row, style.small),
   );
-  return [key.item, group(lines, { tag: 'P' })];
+  return [...keys, group(lines, { tag: 'P' })];
 }

@@ -85,3 +85,21 @@ describe('the index', () => {
     for (const { name } of small) expect(named).not.toContain(name);
   });
 });
+
+describe('the key at twelve walkers', () => {
+  const lying = all.filter(({ orientation }) => orientation === 'landscape');
+  it.each(lying)('has room for all land and every walker: $paper $variant', ({ paper, variant }) => {
+    const look = { paper, orientation: 'landscape', variant, sheets: ['index', 'details'] } as const;
+    const input = inputOf({ boxes: 96, rounds: 12 }, look);
+    const keys = makeSheets(input).filter((sheet) => sheet.id === (variant === 'large-print' ? 'key' : 'index'));
+    const said = textsOf(keys.flatMap((sheet) => sheet.items)).map((one) => one.text);
+    expect(said.filter((one) => /^and \d+ more$/.test(one))).toEqual([]);
+    for (const { walker, boxes } of input.plan.rounds) expect(said).toContain(`${walker}: ${boxes[0]}–${boxes.at(-1)}`);
+    expect(said).toContain('landmark');
+  });
+
+  it('names each walker in full where they are few', () => {
+    const [index] = makeSheets(inputOf({ boxes: 12, rounds: 3 }, { sheets: ['index'] }));
+    expect(textsOf(index!.items).map((one) => one.text)).toContain('walker 2: boxes 5–8');
+  });
+});
