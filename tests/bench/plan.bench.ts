@@ -1,10 +1,11 @@
-/** What a plan of the park demo costs from "choose": scores, first plan, proof, sureness; and choosing again after one post moved. Wall and processor ms of one run. */
+/** What a plan of the park demo costs from "choose": scores, first plan, proof, sureness; numbering it by hand, and choosing again after one post moved. Wall and processor ms of one run. */
 import { readFileSync } from 'node:fs';
 import loadHighs from 'highs';
 import { prepare } from '../../src/app/engine/prepared.ts';
 import { solverLoader } from '../../src/placement/solver.ts';
+import { sameForChoice } from '../../src/plan/same-choice.ts';
 import { stageOf } from '../../src/plan/stage.ts';
-import { makeSure, planOn } from '../../src/plan.ts';
+import { makeSure, planAgain, planOn } from '../../src/plan.ts';
 import { readSite } from '../../src/site/read.ts';
 import type { Site } from '../../src/site/types.ts';
 import { figure, printTable } from './clock.ts';
@@ -40,7 +41,14 @@ const loadSolver = solverLoader(() => loadHighs());
 const proven = await timed('proof, walk proven too', () =>
   planOn(stage, { proof: 'quick', seconds: 20, loadSolver }, first),
 );
-await timed('sureness, 200 draws', () => makeSure(stage, proven, 200));
+const sure = await timed('sureness, 200 draws', () => makeSure(stage, proven, 200));
+const walk = sure.boxes.map(({ post }) => post);
+const byHand = { ...site, settings: { ...site.settings, order: [...walk.slice(1), walk[0]!] } };
+const renumbered = await timed('numbered by hand: the stage', () => stageOf(byHand, undefined, prepare(byHand)));
+if (!sameForChoice(stage, renumbered)) throw new Error('the choice ought to hold under other numbers');
+await timed('numbered by hand: walk and numbers', () =>
+  planAgain(renumbered, { ...proven, plan: sure }, { proof: 'quick', loadSolver }),
+);
 const again = nudged(site);
 const warm = performance.now();
 const next = await timed('one post moved: score again', () => stageOf(again, undefined, prepare(again)));

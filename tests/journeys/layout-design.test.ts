@@ -155,8 +155,7 @@ describe('numbers by hand', () => {
       'Sheets printed before no longer fit',
     );
     expect(await page.locator('mp-posts-numbers .wash').textContent()).toContain('print them again');
-    // Settled: the sketch in between may choose a few boxes otherwise.
-    await planned(page, true);
+    await planned(page);
     expect((await planHeld(page)).boxes.map(({ post }) => post)).toEqual(moved);
     // By key: the field keeps the focus while its box moves on.
     await fields.nth(1).press('ArrowDown');
