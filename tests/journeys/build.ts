@@ -31,7 +31,14 @@ function isStale(): boolean {
     if (!about.isDirectory()) return about.mtimeMs > since;
     return readdirSync(path).some((name) => newer(join(path, name)));
   };
-  return ['src', 'layers', 'demo-sites', 'public', 'index.html', 'vite.config.ts', 'package.json'].some(
-    (path) => existsSync(path) && newer(path),
-  );
+  return [
+    'src',
+    'layers',
+    'demo-sites',
+    'public',
+    'scripts/build',
+    'index.html',
+    'vite.config.ts',
+    'package.json',
+  ].some((path) => existsSync(path) && newer(path));
 }
