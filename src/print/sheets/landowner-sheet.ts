@@ -99,8 +99,14 @@ function layoutAt(facts: BookFacts, boxes: readonly PlannedBox[], size: number, 
   const first = lying
     ? { x: safe.x + mapWidth + 6, y: top, width, height: room }
     : { x: safe.x, y: strip.y + stripHeight, width, height: bottom - strip.y - stripHeight + 0.01 };
-  const rest = { x: safe.x, y: top, width: safe.width, height: room };
-  return { window, strip, pages: flow(blocks, (i) => (i === 0 ? first : rest)) };
+  // The words are as broad as on the first page: a lying one has room for two such columns.
+  const across = lying ? 2 : 1;
+  const rest = (i: number) => ({ x: safe.x + ((i - 1) % across) * (width + 6), y: top, width, height: room });
+  const [beside = [], ...columns] = flow(blocks, (i) => (i === 0 ? first : rest(i)));
+  const further = Array.from({ length: Math.ceil(columns.length / across) }, (_, i) =>
+    columns.slice(i * across, (i + 1) * across).flat(),
+  );
+  return { window, strip, pages: [beside, ...further] };
 }
 
 /** Room of the scale bar, mm; north stands at its right. */

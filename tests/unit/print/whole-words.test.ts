@@ -8,6 +8,7 @@ import { type Sheet, textsOf } from '../../../src/print/display.ts';
 import type { SheetOptions } from '../../../src/print/input.ts';
 import { thingsOf } from '../../../src/print/land-things.ts';
 import { makeSheets } from '../../../src/print/make-sheets.ts';
+import { widthOf } from '../../../src/print/measure.ts';
 import { inputOf } from './fixture.ts';
 
 const papers = ['letter', 'a4'] as const;
@@ -102,4 +103,18 @@ describe('the key at twelve walkers', () => {
     const [index] = makeSheets(inputOf({ boxes: 12, rounds: 3 }, { sheets: ['index'] }));
     expect(textsOf(index!.items).map((one) => one.text)).toContain('walker 2: boxes 5–8');
   });
+});
+
+it.each(all)('a landowner’s page goes on upon one more at most: $paper $orientation $variant', (look) => {
+  const sheets = makeSheets(inputOf({ boxes: 9 }, { ...look, sheets: ['landowner'] }));
+  expect(sheets).toHaveLength(look.variant === 'large-print' ? 2 : 1);
+  const said = words(sheets);
+  for (const step of ['811 in the US', 'Stand where the tapes meet', 'Write the date here', 'Weakest point'])
+    expect(said.split(step).length - 1).toBe(1);
+  for (const { safe, items } of sheets)
+    for (const { x, y, text, size, face, anchor, halo } of textsOf(items)) {
+      expect(y).toBeLessThan(safe.y + safe.height + 0.01);
+      // Half a millimeter: `paragraph` allows for its bold opening by a rule of thumb, and the safe box ends well inside the paper.
+      if (!anchor && !halo) expect(x + widthOf(text.trimEnd(), size, face)).toBeLessThan(safe.x + safe.width + 0.5);
+    }
 });
