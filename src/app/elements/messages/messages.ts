@@ -15,6 +15,9 @@ export class Messages extends StoreElement {
     shared,
     css`
       :host {
+        display: block;
+      }
+      [role='status'] {
         display: flex;
         flex-direction: column;
         align-items: center;
@@ -34,6 +37,9 @@ export class Messages extends StoreElement {
       }
       .slip p {
         padding: 8px 0;
+      }
+      .slip p:last-child {
+        padding-right: 12px;
       }
       .slip button {
         color: var(--paper);
