@@ -1,7 +1,7 @@
 /** Things on the map that can be hidden with the next picture, without being read again by the map's worker. */
 import type { FeatureCollection } from 'geojson';
 import type { ExpressionSpecification } from 'maplibre-gl';
-import type { MapHost } from './host.ts';
+import { type MapHost, sameData } from './host.ts';
 
 /** Opacity of things in a hideable source. */
 export function unlessHidden(opacity = 1): ExpressionSpecification {
@@ -16,8 +16,18 @@ export function hideable(host: MapHost, source: string) {
   let newest = 0;
   let first = 1;
   let hidden = false;
+  let given: FeatureCollection | undefined;
+  const show = () => {
+    if (hidden) host.map.removeFeatureState({ source });
+    hidden = false;
+  };
   return {
     put(data: FeatureCollection): void {
+      if (sameData(given, data)) {
+        show();
+        return;
+      }
+      given = data;
       first = newest + 1;
       const features = data.features.map((feature) => ({ ...feature, id: ++newest }));
       host.source(source, features.length > 0 ? { ...data, features } : data);
@@ -30,9 +40,6 @@ export function hideable(host: MapHost, source: string) {
         places?.map((place) => first + place) ?? Array.from({ length: newest + 1 - first }, (_, i) => first + i);
       for (const id of ids) host.map.setFeatureState({ source, id }, { hidden: true });
     },
-    show(): void {
-      if (hidden) host.map.removeFeatureState({ source });
-      hidden = false;
-    },
+    show,
   };
 }

@@ -26,6 +26,16 @@ export interface Overlay {
   remove?(): void;
 }
 
+/** More things than this are not compared (ours): it would take as long as the painting it may save. */
+const mostCompared = 3000;
+
+/** Whether two collections draw the same. */
+export function sameData(a: FeatureCollection | undefined, b: FeatureCollection): boolean {
+  if (a === b) return true;
+  if (!a || a.features.length !== b.features.length || b.features.length > mostCompared) return false;
+  return a.features.every((feature, i) => JSON.stringify(feature) === JSON.stringify(b.features[i]));
+}
+
 export class MapHost {
   readonly map: MapLibre;
   readonly store: Store;
@@ -49,7 +59,7 @@ export class MapHost {
   source(id: string, data: FeatureCollection): void {
     const source = this.map.getSource(id) as GeoJSONSource | undefined;
     if (!source) this.map.addSource(id, { type: 'geojson', data, tolerance: 0.2 });
-    else if (this.#data.get(id) !== data) source.setData(data);
+    else if (!sameData(this.#data.get(id), data)) source.setData(data);
     this.#data.set(id, data);
   }
 
