@@ -20,10 +20,13 @@ export interface Hand {
   readonly forbidden: string | null;
 }
 
-/** The answer to "is there a better place near": for which post, where it stood then. */
+/** The answer to "is there a better place near": for which post, where it stood then, on which land. */
 export interface NudgeFound {
   readonly post: string;
   readonly from: Point;
+  readonly of: Site;
+  /** What else was asked, as text: bird, reach, and the boxes to keep clear of. */
+  readonly asked: string;
   /** Null when nothing near is better. */
   readonly best: Nudge | null;
 }

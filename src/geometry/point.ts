@@ -11,6 +11,11 @@ export function distance(a: Point, b: Point): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
 }
 
+/** Whether two points are exactly the same. */
+export function samePoint(a: Point, b: Point): boolean {
+  return a.x === b.x && a.y === b.y;
+}
+
 /** Degrees clockwise from true north, 0 ≤ bearing < 360, from `a` toward `b`; 0 when they are the same point. */
 export function bearing(a: Point, b: Point): number {
   return normalDegrees(Math.atan2(b.x - a.x, b.y - a.y) / degree);

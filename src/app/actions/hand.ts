@@ -1,6 +1,6 @@
 /** A box in the hand: it is scored as it goes, and put down with one edit. */
 import { isBird } from '../../birds/index.ts';
-import { distance, type Point } from '../../geometry/point.ts';
+import { distance, type Point, samePoint } from '../../geometry/point.ts';
 import type { LeftOut, PlannedBox } from '../../plan-types.ts';
 import type { Hand } from '../posts-state.ts';
 import type { Store } from '../store.ts';
@@ -38,7 +38,7 @@ function birdOf({ state: { site } }: Store, thing: PlannedBox | LeftOut): string
  */
 export function moveHand(store: Store, at: Point): void {
   const { hand } = store.state.posts;
-  if (!hand || (at.x === hand.at.x && at.y === hand.at.y)) return;
+  if (!hand || samePoint(at, hand.at)) return;
   const moved = { ...hand, at };
   const coming = asking.has(store) ? null : ask(store, moved);
   setPosts(store, { hand: moved });
@@ -73,17 +73,13 @@ async function follow(store: Store, first: Hand, answer: ReturnType<typeof ask>)
       if (!found || now?.post !== asked.post) break;
       const card = { ...found.card, who: now.card?.who ?? [] };
       const scored: Hand = { ...now, card, cardAt: asked.at, forbidden: found.forbidden };
-      asked = isScored(scored) ? null : scored;
+      asked = samePoint(scored.at, scored.cardAt) ? null : scored;
       if (asked) coming = ask(store, asked);
       setPosts(store, { hand: scored });
     }
   } finally {
     asking.delete(store);
   }
-}
-
-function isScored({ at, cardAt }: Hand): boolean {
-  return at.x === cardAt.x && at.y === cardAt.y;
 }
 
 /** A worker that fails is spoken of when the box is put down. */

@@ -2,6 +2,7 @@
 import { birdById, isBird } from '../../birds/index.ts';
 import { birdFor } from '../../criteria/bird-for.ts';
 import { spacingNeeded } from '../../criteria/spacing.ts';
+import { samePoint } from '../../geometry/point.ts';
 import type { PlannedBox } from '../../plan-types.ts';
 import type { Site } from '../../site/types.ts';
 import { boxByNumber } from '../map/box-look.ts';
@@ -21,22 +22,24 @@ export async function findNudge(store: Store): Promise<void> {
   const { state } = store;
   const box = chosenBox(state);
   const site = state.planOf;
-  if (!box || !site || state.posts.hand || isAnswered(state, box)) return;
+  const last = state.posts.nudge;
+  if (!box || !site || state.posts.hand || (last?.post === box.post && last.from === box.at)) return;
   const { post, bird, at } = box;
-  setPosts(store, { nudge: { post, from: at, best: null } });
-  const question = {
-    site,
-    post,
-    bird,
-    x: at.x,
-    y: at.y,
-    reach: nudgeReach[state.units],
-    ...neighbors(state, box, site),
-  };
+  const reach = nudgeReach[state.units];
+  const { others, partner } = neighbors(state, box, site);
+  const asked = JSON.stringify([bird, reach, others, partner]);
+  const open = { post, from: at, of: site, asked };
+  // A newer plan of the same boxes, such as one that is only surer, needs no new answer.
+  if (last?.post === post && samePoint(last.from, at) && last.of === site && last.asked === asked) {
+    setPosts(store, { nudge: { ...open, best: last.best } });
+    return;
+  }
+  setPosts(store, { nudge: { ...open, best: null } });
+  const question = { site, post, bird, x: at.x, y: at.y, reach, others, partner };
   const found = await store.engine.call('nudge', question).catch(() => null);
   const now = store.state.posts.nudge;
-  if (now?.post !== post || now.from !== at) return;
-  setPosts(store, { nudge: { post, from: at, best: found && found.gain >= leastGain ? found : null } });
+  if (now?.post !== post || !samePoint(now.from, at) || now.of !== site || now.asked !== asked) return;
+  setPosts(store, { nudge: { ...now, best: found && found.gain >= leastGain ? found : null } });
 }
 
 /** Moves the chosen box to the better place. True when there was one. */
@@ -50,10 +53,6 @@ export function takeNudge(store: Store): boolean {
 
 function chosenBox({ plan, selection }: AppState): PlannedBox | null {
   return boxByNumber(plan, selection?.of === 'box' ? selection.number : null);
-}
-
-function isAnswered({ posts }: AppState, box: PlannedBox): boolean {
-  return posts.nudge?.post === box.post && posts.nudge.from === box.at;
 }
 
 /** Boxes it must keep clear of, and the other box of its pair. */

@@ -1,5 +1,5 @@
 /** Moving, nudging and locking boxes with the real engine in the same thread. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { undo } from '../../../src/app/actions/edit.ts';
 import { dropHand, giveUpHand, moveHand, takeHand } from '../../../src/app/actions/hand.ts';
 import { setLock } from '../../../src/app/actions/lock.ts';
@@ -215,6 +215,25 @@ describe('a nudge', () => {
     }
     expect(free?.gain).toBeGreaterThan(1);
     expect(kept && distance(kept.at, other)).toBeGreaterThanOrEqual(20 - 1e-9);
+  });
+
+  it('is asked again for a plan with other boxes, and stays for one with the same', async () => {
+    const { store, box } = await opened(site());
+    store.set({ selection: { of: 'box', number: 1 } });
+    await findNudge(store);
+    const { nudge: first } = store.state.posts;
+    expect(first?.post).toBe(box(1).post);
+    const call = vi.spyOn(store.engine, 'call');
+    const again = (change: (boxes: PlannedBox[]) => PlannedBox[]) => {
+      const plan = structuredClone(store.state.plan!);
+      store.set({ plan: { ...plan, boxes: change([...plan.boxes]) } });
+      return findNudge(store);
+    };
+    await again((boxes) => boxes);
+    expect(call).not.toHaveBeenCalled();
+    expect(store.state.posts.nudge).toEqual(first);
+    await again((boxes) => boxes.filter((b) => b.number === 1 || b.number > 2));
+    expect(call).toHaveBeenCalledTimes(1);
   });
 
   it('is found for the chosen box, taken with one call, and gains what it promised', async () => {

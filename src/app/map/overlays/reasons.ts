@@ -2,7 +2,7 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import type { LayerSpecification } from 'maplibre-gl';
 import { lengthText } from '../../../criteria/units.ts';
-import { destination, type Point } from '../../../geometry/point.ts';
+import { destination, type Point, samePoint } from '../../../geometry/point.ts';
 import type { PlannedBox } from '../../../plan-types.ts';
 import { onceAFrame } from '../../once-a-frame.ts';
 import { shownPlan } from '../../shown-plan.ts';
@@ -122,7 +122,8 @@ function featuresOf({ shapes }: Reasons, { frame }: MapHost): FeatureCollection 
 /** The better place near the box, on a stem. Where it would hide under the disc it is pushed out, with the true distance written on it. */
 function nudgeShapes(host: MapHost, box: PlannedBox): ReasonShape[] {
   const { posts, units } = host.store.state;
-  if (posts.hand || posts.nudge?.post !== box.post || posts.nudge.from !== box.at || !posts.nudge.best) return [];
+  if (posts.hand || posts.nudge?.post !== box.post || !samePoint(posts.nudge.from, box.at) || !posts.nudge.best)
+    return [];
   const { bearing, metres } = posts.nudge.best;
   const at = destination(box.at, bearing, Math.max(metres, clearOfDisc / pixelsPerMetre(host, box)));
   return [
