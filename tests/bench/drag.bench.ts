@@ -28,6 +28,8 @@ await page.close();
 
 const bare = await openBare(walk);
 await stopPlanning(bare);
+// What the plan had painted last still holds the page.
+await bare.waitForTimeout(1500);
 const lies: [string, LieTime][] = [
   ['first bird, nothing chosen before', await lieTimes(bare, 'eastern-bluebird')],
   ['another bird', await lieTimes(bare, 'house-wren')],
