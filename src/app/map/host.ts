@@ -1,6 +1,6 @@
 /** What an overlay may use: the map, the store, and short ways to add sources, layers and pictures. */
 import type { FeatureCollection } from 'geojson';
-import type { GeoJSONSource, LayerSpecification, Map as MapLibre } from 'maplibre-gl';
+import type { GeoJSONSource, LayerSpecification, Map as MapLibre, PaddingOptions } from 'maplibre-gl';
 import type { Point } from '../../geometry/point.ts';
 import type { Frame } from '../../ground/types.ts';
 import type { LonLat } from '../../site/types.ts';
@@ -49,6 +49,22 @@ export class MapHost {
 
   get ink(): Ink {
     return themes[this.store.state.theme];
+  }
+
+  #covered: PaddingOptions = { left: 0, top: 0, right: 0, bottom: 0 };
+  #own: PaddingOptions | null = null;
+
+  /** px at the window's edges that its panels cover: what is fitted or flown to keeps clear of them. An overlay's own go before. */
+  pad(covered: PaddingOptions): void {
+    this.#covered = covered;
+    if (!this.#own) this.map.setPadding(covered);
+  }
+
+  /** The same for an overlay with a frame of its own; null gives the window's back. */
+  padOwn(own: PaddingOptions | null): void {
+    if (own === this.#own) return;
+    this.#own = own;
+    this.map.setPadding(own ?? this.#covered);
   }
 
   /** What was given last, by source and by layer: given again it needs no new picture of the map. */

@@ -47,7 +47,7 @@ export class MapView extends StoreElement {
   /** Keeps what is fitted or flown to clear of the notebook. */
   set padding(padding: Padding) {
     this.#padding = padding;
-    this.host?.map.setPadding({ ...padding });
+    this.host?.pad({ ...padding });
   }
 
   get padding(): Padding {
@@ -106,10 +106,10 @@ export class MapView extends StoreElement {
     });
     map.touchZoomRotate.disableRotation();
     map.keyboard.disableRotation();
-    map.setPadding({ ...this.#padding });
     map.on('error', (event) => this.#trouble(event.error));
     this.#look = look;
     this.host = new MapHost(map, this.store);
+    this.host.pad({ ...this.#padding });
     map.once('load', () => this.#begin(map));
     this.#observer = new ResizeObserver(() => map.resize());
     this.#observer.observe(this.holder);

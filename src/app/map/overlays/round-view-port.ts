@@ -8,23 +8,13 @@ import type { MapHost } from '../host.ts';
 /** px kept clear on a phone: tabs and band above, the visit below, the dial at the left. */
 const phonePadding = { left: 84, right: 40, top: 250, bottom: 330 };
 
-const before720 = new WeakMap<MapHost, PaddingOptions>();
-
 /** Closer than this the map is not brought by itself: about 150 m across a phone (ours). */
 const closest = 18.6;
 
 export function keepInView(host: MapHost, state: AppState, before: AppState | null, phone: boolean): void {
   const entered = state.place === 'round' && before?.place !== 'round';
-  const left = state.place !== 'round' && before?.place === 'round';
-  if (phone && entered) {
-    before720.set(host, host.map.getPadding());
-    host.map.setPadding(roomOn(host));
-  }
-  const old = left ? before720.get(host) : null;
-  if (old) {
-    host.map.setPadding(old);
-    before720.delete(host);
-  }
+  if (phone && entered) host.padOwn(roomOn(host));
+  if (state.place !== 'round') host.padOwn(null);
   if (state.place !== 'round' || !state.round.follow) return;
   const moved =
     entered ||
