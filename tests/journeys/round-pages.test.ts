@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeViolations } from './axe.ts';
+import type { App, Shown as MapShown } from './layout-ways.ts';
 import { picture } from './light-map.ts';
 import { newPerson, openApp, startWalk, type Walk } from './serve.ts';
 
@@ -38,6 +39,27 @@ describe.each([
     await page.locator('mp-visit-form button.keep').waitFor();
     expect(await axeViolations(page)).toEqual([]);
     expect(said).toEqual([]);
+  }, 120_000);
+});
+
+describe('the map of a phone on the Round', () => {
+  it("shows the box between band and visit, and gets the window's own frame back", async () => {
+    const { page } = await openApp(walk, '#site=yard&place=round&box=1', { width: 390, height: 844 });
+    const look = () =>
+      page.evaluate(() => {
+        const app = document.querySelector('mp-app') as unknown as App & { shadowRoot: ShadowRoot };
+        const { map } = (app.shadowRoot.querySelector('mp-map') as unknown as MapShown).host;
+        const box = app.store.state.plan?.boxes.find(({ number }) => number === 1);
+        return {
+          ...map.project([...(box?.position ?? [0, 0])] as [number, number]),
+          bottom: map.getPadding().bottom ?? 0,
+        };
+      });
+    const { x, y, bottom } = await look();
+    expect(bottom).toBe(330);
+    expect([x > 60, x < 370, y > 230, y < 844 - bottom + 20]).toEqual([true, true, true, true]);
+    await page.getByRole('tab', { name: 'Posts' }).click();
+    await expect.poll(async () => (await look()).bottom).not.toBe(330);
   }, 120_000);
 });
 
